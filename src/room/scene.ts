@@ -1,0 +1,48 @@
+import type { Point, Ring } from '../geometry/types.js';
+
+/**
+ * The checked room: all the upper floors see of the input. Millimetre numbers, rings anticlockwise, no repeated and no
+ * collinear corners, no optional fields.
+ */
+export interface Scene {
+  /** Inside faces of the walls, anticlockwise: free floor lies left of every edge. */
+  readonly outline: Ring;
+  /** `wallNames[i]` names the wall from `outline[i]` to `outline[i + 1]`: `'wall 3'` runs from the caller's corner 3 to corner 4. */
+  readonly wallNames: readonly string[];
+  readonly obstacles: readonly SceneObstacle[];
+  /** Faces of the ceiling; the lowest governs. Empty: no ceiling is considered. */
+  readonly ceiling: readonly SceneCeilingFace[];
+  readonly doors: readonly SceneDoor[];
+  /** e: how far off any boundary may be, mm. */
+  readonly tolerance: number;
+}
+
+export interface SceneObstacle {
+  readonly name: string;
+  /** Footprint, anticlockwise. A circle becomes a polygon around it (never smaller than the circle). */
+  readonly ring: Ring;
+  /** Convex anticlockwise pieces whose union is the footprint. */
+  readonly parts: readonly Ring[];
+  /** Underside above the floor, mm. */
+  readonly from: number;
+  /** Top above the floor, mm; `Infinity`: up to the ceiling. */
+  readonly to: number;
+  readonly movable: boolean;
+}
+
+/** The face z = height + slopeX * x + slopeY * y, mm above the floor. */
+export interface SceneCeilingFace {
+  readonly name: string;
+  readonly height: number;
+  readonly slopeX: number;
+  readonly slopeY: number;
+}
+
+export interface SceneDoor {
+  readonly name: string;
+  readonly hinge: Point;
+  readonly latch: Point;
+  readonly opens: 'in' | 'out' | 'slides';
+  /** Convex anticlockwise polygon around the leaf's quarter circle; null when the leaf does not open in. */
+  readonly swing: Ring | null;
+}
