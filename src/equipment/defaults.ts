@@ -1,0 +1,48 @@
+/**
+ * The one table of defaults. Lengths in mm, angles in degrees. Each is a modelling choice or common practice, no source,
+ * unless a note names one; every one of them can be overridden through the API, and a report lists those that were used.
+ */
+export const DEFAULTS = {
+  stroke: {
+    /** s */
+    backswing: 150,
+    /** s' */
+    shortBackswing: 45,
+    /** a */
+    margin: 20,
+    /** b as a share of the ball's radius R; the miscue limit is about 0.5 R (from memory). */
+    tipOffsetShare: 0.35,
+    /** theta_max */
+    maxElevation: 20,
+  },
+  cue: { tipRadius: 5, buttRadius: 15 },
+  table: {
+    /** Between the 743 to 787 mm of pool, the 750 to 850 mm of European sheets and the 851 to 876 mm rail top of snooker. */
+    bedHeight: 790,
+    /** Nose height as a share of the ball's diameter: WPA Recommended Equipment Specifications, s. 7 (63.5 %). */
+    noseShare: 0.635,
+    /** Rail top above the cloth. */
+    railHeight: 42,
+    /** WPA Recommended Equipment Specifications, s. 16. */
+    ballDiameter: 57.15,
+    /** The cushion rises from the nose to the rail's full height over this depth. */
+    cushionDepth: 50,
+    usualCue: 1448,
+  },
+  standing: {
+    /** Radius of the disc of free floor that a player needs. */
+    radius: 230,
+    /** Its centre lies at most this far to either side of the cue's line, */
+    sideways: 350,
+    /** at least this share of the cue's length behind the ball's centre, */
+    nearShare: 0.45,
+    /** and at most the cue's length, or this far behind the outside of the rail. */
+    behindRail: 460,
+    /** Obstacles with their underside at or above this leave room to stand. */
+    headHeight: 1900,
+    /** Least ceiling height over a player (who bends down over the stroke). */
+    ceiling: 1500,
+  },
+  room: { tolerance: 10 },
+  search: { gap: 1, maxBoxes: 200_000, offSquareGain: 50, resolution: 5 },
+} as const;
