@@ -38,7 +38,11 @@ export function readObject(
   problems: ProblemList,
 ): ReadonlyMap<string, unknown> | null {
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    return problems.add(path, 'not-an-object', `Expected an object with ${listWords(known)}, got ${describeValue(value)}.`);
+    return problems.add(
+      path,
+      'not-an-object',
+      `Expected an object with ${listWords(known)}, got ${describeValue(value)}.`,
+    );
   }
   const proto: unknown = Object.getPrototypeOf(value);
   if (proto !== Object.prototype && proto !== null) {
@@ -47,7 +51,11 @@ export function readObject(
   const out = new Map<string, unknown>();
   for (const [key, descriptor] of Object.entries(Object.getOwnPropertyDescriptors(value))) {
     if (!known.includes(key)) {
-      problems.add(at(path, key), 'unknown-property', `There is no property "${key}" here; the known ones are ${listWords(known)}.`);
+      problems.add(
+        at(path, key),
+        'unknown-property',
+        `There is no property "${key}" here; the known ones are ${listWords(known)}.`,
+      );
     } else if (!('value' in descriptor)) {
       problems.add(at(path, key), 'not-plain-data', `"${key}" is computed by a getter; give plain data.`);
     } else if (descriptor.value !== undefined) {
@@ -58,53 +66,95 @@ export function readObject(
 }
 
 /** A plain array without holes, or null with a problem. */
-export function readArray(value: unknown, path: string, what: string, problems: ProblemList): readonly unknown[] | null {
+export function readArray(
+  value: unknown,
+  path: string,
+  what: string,
+  problems: ProblemList,
+): readonly unknown[] | null {
   if (!Array.isArray(value)) {
     return problems.add(path, 'not-a-list', `Expected a list of ${what}, got ${describeValue(value)}.`);
   }
   const list: readonly unknown[] = value;
   for (let i = 0; i < list.length; i++) {
-    if (!Object.hasOwn(list, i)) return problems.add(at(path, i), 'missing-item', `Item ${i + 1} of this list is missing.`);
+    if (!Object.hasOwn(list, i))
+      return problems.add(at(path, i), 'missing-item', `Item ${i + 1} of this list is missing.`);
   }
   return list;
 }
 
 /** A length in mm (number, or text with its unit), or null with a problem. */
-export function readLength(value: unknown, path: string, limits: ReadLimits, problems: ProblemList): number | null {
+export function readLength(
+  value: unknown,
+  path: string,
+  limits: ReadLimits,
+  problems: ProblemList,
+): number | null {
   let mm: number;
   if (typeof value === 'number') {
-    if (!Number.isFinite(value)) return problems.add(path, 'not-a-number', `The ${limits.what} is ${value}; give a number of millimetres.`);
+    if (!Number.isFinite(value))
+      return problems.add(
+        path,
+        'not-a-number',
+        `The ${limits.what} is ${value}; give a number of millimetres.`,
+      );
     mm = value;
   } else if (typeof value === 'string') {
     const parsed = tryParseLength(value);
-    if (!parsed.ok) return problems.add(path, parsed.code, `The ${limits.what} cannot be read: ${parsed.message}`);
+    if (!parsed.ok)
+      return problems.add(path, parsed.code, `The ${limits.what} cannot be read: ${parsed.message}`);
     mm = parsed.mm;
   } else {
-    return problems.add(path, 'not-a-length', `Expected the ${limits.what} as a number of millimetres or as text with its unit, got ${describeValue(value)}.`);
+    return problems.add(
+      path,
+      'not-a-length',
+      `Expected the ${limits.what} as a number of millimetres or as text with its unit, got ${describeValue(value)}.`,
+    );
   }
   return within(mm, path, limits, ' mm', problems);
 }
 
 /** A finite number, or null with a problem. */
-export function readNumber(value: unknown, path: string, limits: ReadLimits, unit: string, problems: ProblemList): number | null {
+export function readNumber(
+  value: unknown,
+  path: string,
+  limits: ReadLimits,
+  unit: string,
+  problems: ProblemList,
+): number | null {
   if (typeof value !== 'number' || !Number.isFinite(value)) {
-    return problems.add(path, 'not-a-number', `Expected the ${limits.what} as a number, got ${describeValue(value)}.`);
+    return problems.add(
+      path,
+      'not-a-number',
+      `Expected the ${limits.what} as a number, got ${describeValue(value)}.`,
+    );
   }
   return within(value, path, limits, unit, problems);
 }
 
 /** One of a closed set of words, or null with a problem. */
-export function readWord<T extends string>(value: unknown, path: string, words: readonly T[], problems: ProblemList): T | null {
+export function readWord<T extends string>(
+  value: unknown,
+  path: string,
+  words: readonly T[],
+  problems: ProblemList,
+): T | null {
   for (const word of words) if (value === word) return word;
-  return problems.add(path, 'unknown-word', `Expected one of ${words.map((w) => `"${w}"`).join(', ')}, got ${describeValue(value)}.`);
+  return problems.add(
+    path,
+    'unknown-word',
+    `Expected one of ${words.map((w) => `"${w}"`).join(', ')}, got ${describeValue(value)}.`,
+  );
 }
 
 /** A name: text of 1 to 200 characters, or null with a problem. */
 export function readName(value: unknown, path: string, what: string, problems: ProblemList): string | null {
-  if (typeof value !== 'string') return problems.add(path, 'not-text', `Expected the ${what} as text, got ${describeValue(value)}.`);
+  if (typeof value !== 'string')
+    return problems.add(path, 'not-text', `Expected the ${what} as text, got ${describeValue(value)}.`);
   const text = value.trim();
   if (text === '') return problems.add(path, 'empty-name', `The ${what} is empty.`);
-  if (text.length > 200) return problems.add(path, 'name-too-long', `The ${what} has ${text.length} characters; 200 are enough.`);
+  if (text.length > 200)
+    return problems.add(path, 'name-too-long', `The ${what} has ${text.length} characters; 200 are enough.`);
   return text;
 }
 
@@ -114,7 +164,8 @@ export function describeValue(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (Array.isArray(value)) return `a list of ${value.length}`;
   if (typeof value === 'string') return value.length > 40 ? `"${value.slice(0, 40)}..."` : `"${value}"`;
-  if (typeof value === 'number' || typeof value === 'boolean' || typeof value === 'bigint') return String(value);
+  if (typeof value === 'number' || typeof value === 'boolean' || typeof value === 'bigint')
+    return String(value);
   return typeof value === 'object' ? 'an object' : `a ${typeof value}`;
 }
 
@@ -126,9 +177,25 @@ export function listWords(words: readonly string[]): string {
   return quoted.length === 0 ? last : `${quoted.join(', ')} and ${last}`;
 }
 
-function within(value: number, path: string, limits: ReadLimits, unit: string, problems: ProblemList): number | null {
+function within(
+  value: number,
+  path: string,
+  limits: ReadLimits,
+  unit: string,
+  problems: ProblemList,
+): number | null {
   const { min, max, what } = limits;
-  if (min !== undefined && value < min) return problems.add(path, 'too-small', `The ${what} is ${value}${unit}; it must be at least ${min}${unit}.`);
-  if (max !== undefined && value > max) return problems.add(path, 'too-large', `The ${what} is ${value}${unit}; it must be at most ${max}${unit}.`);
+  if (min !== undefined && value < min)
+    return problems.add(
+      path,
+      'too-small',
+      `The ${what} is ${value}${unit}; it must be at least ${min}${unit}.`,
+    );
+  if (max !== undefined && value > max)
+    return problems.add(
+      path,
+      'too-large',
+      `The ${what} is ${value}${unit}; it must be at most ${max}${unit}.`,
+    );
   return value;
 }
