@@ -1,0 +1,201 @@
+import type { TableSpec } from '../equipment/equipment-types.js';
+import type { Caution } from './fit-report.js';
+import { FLOOR_LOADS, type FloorLoad, HEAVY_TABLE, tableLoad } from './floor-loads.js';
+
+/** What the cautions need to know of the room. */
+export interface CautionFacts {
+  readonly doors: readonly { readonly name: string; readonly opens: 'in' | 'out' | 'slides' }[];
+  /** Names of the things that hang over the floor, such as lamps and beams. */
+  readonly overheadNames: readonly string[];
+  /** False: no ceiling was given, so none was considered. */
+  readonly ceilingKnown: boolean;
+  /** True: the way in was checked as part of the same question. Default false. */
+  readonly deliveryChecked?: boolean;
+}
+
+const PRACTICE = 'common practice, no source';
+
+/**
+ * What geometry cannot answer and an adviser should say all the same: floor, lifting, light, escape, electrics, doors, the way in.
+ * Loads are computed from the table's mass; the figures they are set beside carry their standing in words. No floor and no
+ * lift is ever called anything but a question for those who can judge it.
+ */
+export function cautionsFor(table: TableSpec, facts: CautionFacts): readonly Caution[] {
+  return [
+    ...floorCautions(table),
+    lifting(table),
+    lamp(facts),
+    ...doors(facts),
+    escapeRoute(facts),
+    electrics(),
+    ...delivery(facts),
+  ];
+}
+
+function floorCautions(table: TableSpec): readonly Caution[] {
+  const published: Caution = {
+    code: 'floor-load',
+    message: `Figures that building codes design floors for: ${FLOOR_LOADS.map(loadWords).join('; ')}.`,
+    source:
+      'as named; each figure is second-hand or from memory: look it up in the code that governs the building',
+  };
+  const limits: Caution = {
+    code: 'floor-load',
+    message:
+      'Such figures are for a whole floor with its people and furniture, and a table stands on legs, so a lower figure ' +
+      'here does not show that a floor can carry the table. Ask a structural engineer ' +
+      (table.mass !== null && table.mass > HEAVY_TABLE
+        ? 'about a table of this weight on anything but solid ground.'
+        : 'where it is to stand on anything but solid ground: an upper floor, a timber floor, a balcony, a loft, a floor over a cellar, or one that sags.'),
+    source: `EN 1991-1-1 6.1 leaves heavy equipment to be agreed case by case (second-hand); the rest: ${PRACTICE}`,
+  };
+  return [weight(table), published, limits];
+}
+
+function weight(table: TableSpec): Caution {
+  if (table.mass === null) {
+    return {
+      code: 'floor-load',
+      message:
+        'How much this table weighs is not known here, so its load on the floor was not computed. Ask the maker, and set ' +
+        'the weight of the whole table and that on each leg beside what the floor was built for.',
+      source: PRACTICE,
+    };
+  }
+  const { length, width } = table.outer;
+  const load = tableLoad(table.mass, table.legs, length, width);
+  const sentences = [
+    `The table is taken to weigh about ${Math.ceil(table.mass)} kg, a load of about ${roundUp(load.total)} kN.`,
+    `Spread over its outer rectangle that is about ${roundUp(load.pressure)} kN/m2 on average.`,
+  ];
+  if (load.perLeg === null) {
+    sentences.push('How many legs share it is not known here; the load under each is what the floor feels.');
+  } else {
+    sentences.push(
+      `Each of its ${table.legs} legs carries about ${roundUp(load.perLeg)} kN if they share it equally.`,
+    );
+  }
+  if (load.perDiagonalLeg !== null) {
+    sentences.push(
+      `On a floor that is not quite flat two diagonal legs may carry nearly all of it: about ${roundUp(load.perDiagonalLeg)} kN each.`,
+    );
+  }
+  sentences.push('People who lean on the rail come on top.');
+  return {
+    code: 'floor-load',
+    message: sentences.join(' '),
+    source: `computed from the table's mass; ${table.source}`,
+  };
+}
+
+function lifting(table: TableSpec): Caution {
+  const weightWords =
+    table.mass === null
+      ? 'A table with a slate bed weighs hundreds of kilograms'
+      : `This table is taken to weigh about ${Math.ceil(table.mass)} kg`;
+  return {
+    code: 'lifting',
+    message:
+      `${weightWords}, and single slates can weigh 100 to 200 kg. Have it carried, assembled and levelled by professional ` +
+      'table fitters, and tell them about stairs, corners and floor coverings beforehand.',
+    source: `slate weights derived from published sizes and density; ${PRACTICE}`,
+  };
+}
+
+function lamp(facts: CautionFacts): Caution {
+  const sentences = [
+    'A lamp over the table hangs at least 1.016 m (40 in) above the cloth if it can be moved aside and at least 1.65 m (65 in) ' +
+      'if it is fixed, by the world pool rules; German snooker rules ask for at least 0.80 m.',
+  ];
+  if (facts.overheadNames.length > 0) {
+    sentences.push(`Given as hanging overhead and counted as such: ${facts.overheadNames.join(', ')}.`);
+  } else {
+    sentences.push('No lamp was given, so none was counted: a low one can meet a raised cue.');
+  }
+  if (!facts.ceilingKnown) sentences.push('No ceiling was given, so none was counted either.');
+  return {
+    code: 'lamp',
+    message: sentences.join(' '),
+    source: 'WPA Recommended Equipment Specifications, s. 15; DBU Materialnormen Snooker, s. 3.1',
+  };
+}
+
+function doors(facts: CautionFacts): readonly Caution[] {
+  if (facts.doors.length === 0) {
+    return [
+      {
+        code: 'door',
+        message:
+          'No door was given. Every door that opens into the room needs its swing free of the table, and a door that opens suddenly ' +
+          'can meet a cue or a player.',
+        source: PRACTICE,
+      },
+    ];
+  }
+  return facts.doors
+    .filter((door) => door.opens === 'in')
+    .map((door) => ({
+      code: 'door',
+      message:
+        `The swing of ${door.name} was kept free of the table, but a cue may cross it: somebody who opens it during a stroke can ` +
+        'meet the cue or the player. Agree on a knock, or hang the door so that it opens out.',
+      source: PRACTICE,
+    }));
+}
+
+function escapeRoute(facts: CautionFacts): Caution {
+  const which =
+    facts.doors.length === 0
+      ? 'the doors'
+      : facts.doors.length === 1
+        ? 'the door'
+        : `each of the ${facts.doors.length} doors`;
+  return {
+    code: 'escape-route',
+    message:
+      `Keep a way past the table to ${which} and out of the room. How wide it must be is set by local codes, which differ by country, by use and by the ` +
+      'number of people; this was not checked here.',
+    source: 'local building and fire codes govern',
+  };
+}
+
+function electrics(): Caution {
+  return {
+    code: 'electrics',
+    message:
+      'A lamp over the table needs a feed in the ceiling, and some tables need a socket. Leave both to an electrician, and keep ' +
+      'cables off the floor where players walk.',
+    source: PRACTICE,
+  };
+}
+
+function delivery(facts: CautionFacts): readonly Caution[] {
+  if (facts.deliveryChecked === true) return [];
+  return [
+    {
+      code: 'delivery',
+      message:
+        'Whether the table can be brought in was not checked here. Measure every doorway, corner, stair and landing on the way; it is mostly the largest slate or ' +
+        'the frame that decides, not the assembled table.',
+      source: PRACTICE,
+    },
+  ];
+}
+
+function loadWords(load: FloorLoad): string {
+  const point = load.point === null ? '' : ` and ${range(load.point)} kN on a point`;
+  const note = load.note === '' ? '' : `, ${load.note}`;
+  return `${load.name}: ${range(load.area)} kN/m2${point} (${load.standing}${note})`;
+}
+
+function range([least, greatest]: readonly [number, number]): string {
+  return least === greatest ? String(least) : `${least} to ${greatest}`;
+}
+
+/** Two significant figures, rounded up: a load is never said smaller than it is. */
+function roundUp(value: number): string {
+  if (value <= 0) return '0';
+  const digits = Math.max(0, 1 - Math.floor(Math.log10(value)));
+  const step = 10 ** digits;
+  return (Math.ceil(value * step - 1e-9) / step).toFixed(digits);
+}
