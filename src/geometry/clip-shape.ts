@@ -1,0 +1,178 @@
+/*
+ * Between the regions of the library and the shapes that polygon-clipping takes: checked at the door, moved near the
+ * origin, and put on a binary grid, where sums and differences of coordinates are exact.
+ */
+import { type Region, RegionError, type RegionPolygon, type Shape } from './region.js';
+import type { Point, Ring } from './types.js';
+
+/** The shapes of polygon-clipping: closed rings, the outline of a polygon first. */
+export type ClipRing = [number, number][];
+export type ClipShape = ClipRing[][];
+
+/** Polygons on a grid, with what the checks of a result need to know. */
+export interface Piece {
+  readonly shape: ClipShape;
+  readonly area: number;
+  readonly perimeter: number;
+  /** 0: nothing is left of it on the grid. */
+  readonly corners: number;
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** A coordinate farther out than 10 km is a slip of the units, not a room. */
+const FARTHEST = 1e7;
+
+/** The polygons of a shape, every ring of three corners or more, all of them finite and near. */
+export function readShape(shape: Shape): readonly RegionPolygon[] {
+  const polygons: RegionPolygon[] = [];
+  const corners: Point[] = [];
+  for (const item of shape) {
+    if ('outer' in item) polygons.push(item);
+    else corners.push(item);
+  }
+  if (corners.length > 0) polygons.push({ outer: corners, holes: [] });
+  for (const { outer, holes } of polygons) for (const ring of [outer, ...holes]) checkRing(ring);
+  return polygons;
+}
+
+function checkRing(ring: Ring): void {
+  if (ring.length < 3) {
+    throw new RegionError('too-few-corners', `A ring needs three corners, this one has ${ring.length}.`);
+  }
+  for (const [x, y] of ring) {
+    if (!Number.isFinite(x) || !Number.isFinite(y)) {
+      throw new RegionError('not-finite', `A corner of a region is (${x}, ${y}); it must be finite.`);
+    }
+    if (Math.abs(x) > FARTHEST || Math.abs(y) > FARTHEST) {
+      throw new RegionError(
+        'too-far',
+        `A corner of a region is (${x}, ${y}) mm, more than 10 km from the origin.`,
+      );
+    }
+  }
+}
+
+/** Whole millimetres near the middle of all corners, so that moving there and back leaves every grid in place. */
+export function middle(shapes: readonly (readonly RegionPolygon[])[]): Point {
+  let minX = Infinity;
+  let minY = Infinity;
+  let maxX = -Infinity;
+  let maxY = -Infinity;
+  for (const polygons of shapes) {
+    for (const { outer } of polygons) {
+      for (const [x, y] of outer) {
+        minX = Math.min(minX, x);
+        minY = Math.min(minY, y);
+        maxX = Math.max(maxX, x);
+        maxY = Math.max(maxY, y);
+      }
+    }
+  }
+  if (minX > maxX) return [0, 0];
+  return [positiveZero(Math.round((minX + maxX) / 2)), positiveZero(Math.round((minY + maxY) / 2))];
+}
+
+/** A polygon moved so that `origin` becomes (0, 0), on the grid. */
+export function snapPolygon({ outer, holes }: RegionPolygon, [ox, oy]: Point, grid: number): Piece {
+  const moved = [outer, ...holes].map((ring) => ring.map(([x, y]): [number, number] => [x - ox, y - oy]));
+  return snapShape([moved], grid);
+}
+
+/** Puts corners on the grid and drops rings that are too thin for it; a polygon goes when its outline does. */
+export function snapShape(shape: ClipShape, grid: number): Piece {
+  const kept: ClipShape = [];
+  for (const [outline, ...holes] of shape) {
+    const outer = snapRing(outline, grid);
+    if (outer === null) continue;
+    const polygon = [outer];
+    for (const hole of holes) {
+      const inner = snapRing(hole, grid);
+      if (inner !== null) polygon.push(inner);
+    }
+    kept.push(polygon);
+  }
+  return measure(kept);
+}
+
+/** The ring on the grid, closed and without repeats; null when its mean width is at most two steps of the grid. */
+function snapRing(ring: ClipRing, grid: number): ClipRing | null {
+  const closed: ClipRing = [];
+  for (const [x, y] of ring) {
+    const sx = positiveZero(Math.round(x / grid) * grid);
+    const sy = positiveZero(Math.round(y / grid) * grid);
+    const last = closed.at(-1);
+    if (last === undefined || last[0] !== sx || last[1] !== sy) closed.push([sx, sy]);
+  }
+  const first = closed.at(0);
+  const last = closed.at(-1);
+  if (first === undefined || last === undefined) return null;
+  if (first[0] !== last[0] || first[1] !== last[1]) closed.push([first[0], first[1]]);
+  const { area, perimeter } = ringSize(closed);
+  // The area of a thin ring is half its perimeter times its mean width.
+  return Math.abs(area) > grid * perimeter ? closed : null;
+}
+
+/** -0 is a different key than 0 to some, so it does not leave this file. */
+function positiveZero(value: number): number {
+  return value === 0 ? 0 : value;
+}
+
+/** Signed area (taken from the first corner, for small products) and perimeter of a closed ring. */
+function ringSize(closed: ClipRing): { area: number; perimeter: number } {
+  const [ox, oy] = closed[0];
+  let twice = 0;
+  let perimeter = 0;
+  for (let i = 1; i < closed.length; i++) {
+    const [ax, ay] = closed[i - 1];
+    const [bx, by] = closed[i];
+    twice += (ax - ox) * (by - oy) - (ay - oy) * (bx - ox);
+    perimeter += Math.hypot(bx - ax, by - ay);
+  }
+  return { area: twice / 2, perimeter };
+}
+
+function measure(shape: ClipShape): Piece {
+  let area = 0;
+  let perimeter = 0;
+  let corners = 0;
+  let minX = Infinity;
+  let minY = Infinity;
+  let maxX = -Infinity;
+  let maxY = -Infinity;
+  for (const polygon of shape) {
+    for (const [k, ring] of polygon.entries()) {
+      const size = ringSize(ring);
+      area += k === 0 ? Math.abs(size.area) : -Math.abs(size.area);
+      perimeter += size.perimeter;
+      corners += ring.length - 1;
+      for (const [x, y] of ring) {
+        minX = Math.min(minX, x);
+        minY = Math.min(minY, y);
+        maxX = Math.max(maxX, x);
+        maxY = Math.max(maxY, y);
+      }
+    }
+  }
+  return { shape, area, perimeter, corners, minX, minY, maxX, maxY };
+}
+
+/** Nothing, as a piece. */
+export function emptyPiece(): Piece {
+  return measure([]);
+}
+
+/** Back to the library's own: open rings, outlines anticlockwise, holes clockwise, moved back by `origin`. */
+export function toRegion(piece: Piece, origin: Point): Region {
+  return piece.shape.map(([outline, ...holes]) => ({
+    outer: openRing(outline, 1, origin),
+    holes: holes.map((hole) => openRing(hole, -1, origin)),
+  }));
+}
+
+function openRing(closed: ClipRing, direction: 1 | -1, [ox, oy]: Point): Ring {
+  const ring = closed.slice(0, -1).map(([x, y]): Point => [x + ox, y + oy]);
+  return ringSize(closed).area * direction < 0 ? ring.reverse() : ring;
+}
