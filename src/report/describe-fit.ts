@@ -1,0 +1,57 @@
+import { CLASS_WORDS, describeAnswer } from './describe-answer.js';
+import { describeAdvice, describeLimits } from './describe-limits.js';
+import { describeCues, describePlace, describeSpans } from './describe-numbers.js';
+import { describeShots } from './describe-shots.js';
+import type { Caution, FitReport } from './fit-report.js';
+import { plainName, type SentenceUnits } from './sentences.js';
+import { wrapText } from './wrap.js';
+
+export interface DescribeOptions {
+  /** Lengths to the millimetre, the centimetre (default) or the half inch. */
+  readonly units?: SentenceUnits;
+}
+
+/**
+ * The report in plain sentences, to read aloud or to paste into a letter: the answer and how sure it is, where the table
+ * stands, what each cue can do, the tape-measure arithmetic, what holds it back, what would help, cautions, assumptions.
+ *
+ * Lines have at most 80 columns and the text ends with a line break. Numbers are rounded towards caution: room that is there
+ * down, room that is needed up, so that a rounded number never turns a miss into a fit.
+ */
+export function describeFit(report: FitReport, options: DescribeOptions = {}): string {
+  const units = options.units ?? 'cm';
+  const blocks = [
+    paragraphs(describeAnswer(report, units)),
+    list('Where it stands', describePlace(report, units)),
+    list('What can be played', describeCues(report, units), CLASS_WORDS),
+    list('Room along and across', describeSpans(report, units)),
+    report.shots === undefined || report.pose === null ? [] : describeShots(report.shots, report.pose.turn),
+    list(limitsTitle(report), describeLimits(report, units)),
+    list('What would help', describeAdvice(report, units)),
+    list('Cautions: not answered by geometry', report.cautions.map(cautionWords)),
+    list('Assumed, since nothing else was said', report.assumptions.map(plainName)),
+  ];
+  return `${blocks
+    .filter((block) => block.length > 0)
+    .map((block) => block.join('\n'))
+    .join('\n\n')}\n`;
+}
+
+function limitsTitle(report: FitReport): string {
+  return report.verdict === 'clear' ? 'What comes close, nearest first' : 'What holds it back, nearest first';
+}
+
+/** The code of a caution as a label: `floor-load` is `Floor load`. */
+function cautionWords(caution: Caution): string {
+  const label = caution.code.replaceAll('-', ' ');
+  return `${label.charAt(0).toUpperCase()}${label.slice(1)}: ${plainName(caution.message)} (Source: ${plainName(caution.source)}.)`;
+}
+
+function paragraphs(sentences: readonly string[]): string[] {
+  return sentences.flatMap((sentence) => wrapText(sentence));
+}
+
+function list(title: string, items: readonly string[], explanation = ''): string[] {
+  if (items.length === 0) return [];
+  return [title, ...wrapText(explanation), ...items.flatMap((item) => wrapText(item, '- ', '  '))];
+}
