@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import { defineConfig, type Options } from 'tsup';
 
 /**
@@ -20,6 +21,18 @@ const library: Options = {
   clean: false,
 };
 
+/** The program uses the library as any other user does, from the file beside it: src/index.ts stays outside. */
+const frontDoorBeside: NonNullable<Options['esbuildPlugins']>[number] = {
+  name: 'front-door-beside',
+  setup(build) {
+    build.onResolve({ filter: /\/index\.js$/ }, ({ path, resolveDir }) =>
+      resolve(resolveDir, path) === resolve('src/index.js')
+        ? { path: './index.js', external: true }
+        : undefined,
+    );
+  },
+};
+
 export default defineConfig([
   {
     ...library,
@@ -40,8 +53,7 @@ export default defineConfig([
     splitting: false,
     sourcemap: false,
     clean: false,
-    // The program uses the library as any other user does, from the file beside it.
-    external: ['./index.js'],
+    esbuildPlugins: [frontDoorBeside],
     removeNodeProtocol: false,
     banner: { js: '#!/usr/bin/env node' },
   },
