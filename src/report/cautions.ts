@@ -84,7 +84,7 @@ function weight(table: TableSpec): Caution {
   return {
     code: 'floor-load',
     message: sentences.join(' '),
-    source: `computed from the table's mass; ${table.source}`,
+    source: "computed from the table's mass, whose own source stands with the table",
   };
 }
 

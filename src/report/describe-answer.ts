@@ -21,7 +21,7 @@ export function describeAnswer(report: FitReport, units: SentenceUnits): readonl
 }
 
 function answer(report: FitReport, wanted: CueResult | undefined, units: SentenceUnits): string {
-  const table = `the table (${plainName(report.table.name)})`;
+  const table = `the table, ${plainName(report.table.name)},`;
   const cue = wanted === undefined ? 'the cue' : `the ${sayCue(wanted.length, units)} cue`;
   const measured = report.certain ? '' : ', as far as the measurements can tell';
   switch (report.verdict) {
