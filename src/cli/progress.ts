@@ -28,9 +28,8 @@ export function progressLine(write: (text: string) => void, units: SentenceUnits
       shown = true;
       const found =
         value > 0 ? `${sayLength(value, units, 'down')} of clearance found` : 'no place found yet';
-      write(
-        `\rSearching: ${boxes} boxes, ${found}, at most ${sayLength(upperBound, units, 'up')} possible\u001b[K`,
-      );
+      const line = `Searching: ${boxes} boxes, ${found}, at most ${sayLength(upperBound, units, 'up')} possible`;
+      write(`\r${line.replaceAll(NO_BREAK, ' ')}\u001b[K`);
       return undefined;
     },
     clear: () => {
