@@ -33,6 +33,7 @@ export function readCue(
     noteTaper(assumptions);
     return { name: nameOf(value, length), length, ...DEFAULTS.cue };
   }
+  const before = problems.problems.length;
   const fields = readObject(value, path, ['length', 'tipDiameter', 'buttDiameter'], problems);
   if (fields === null) return null;
   const lengthPath = at(path, 'length');
@@ -45,6 +46,7 @@ export function readCue(
       : undefined;
   const tip = diameter('tipDiameter', "diameter of the cue's tip");
   const butt = diameter('buttDiameter', "diameter of the cue's butt");
+  if (problems.problems.length > before) return null;
   if (length === null || tip === null || butt === null) return null;
   const tipRadius =
     tip === undefined ? Math.min(DEFAULTS.cue.tipRadius, (butt ?? Number.POSITIVE_INFINITY) / 2) : tip / 2;

@@ -54,9 +54,9 @@ function readMeasurements(
   problems: ProblemList,
   assumptions: string[],
 ): TableSpec | null {
+  const before = problems.problems.length;
   const fields = readObject(value, path, TABLE_KEYS, problems);
   if (fields === null) return null;
-  const before = problems.problems.length;
   const text = (key: string, what: string): string | null =>
     fields.has(key) ? readName(fields.get(key), at(path, key), what, problems) : null;
   const name = text('name', "table's name");

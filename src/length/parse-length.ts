@@ -24,13 +24,13 @@ export type ParsedLength = { readonly ok: true; readonly mm: number } | Refusal;
  *
  * - Units: mm, cm, m, in, ft, their English names, `'` and `"` in any of their typographic shapes; capitals do not matter.
  * - A decimal point or comma. A comma before exactly three digits (`1,234 m`) is refused: it may group thousands. So is
- *   such a point before mm or cm (`1.234 mm`); before m, in and ft it is a decimal point (`1.234 m`).
+ *   such a point before mm (`1.234 mm`); before the other units it is a decimal point (`1.234 m`, `5.715 cm`).
  * - A sign stands before the whole length. Inches after feet are under 12, centimetres after metres under 100.
  * - After feet the inch mark may be missing (`12'6` is 12 ft 6 in). `5m20` is 5 m 20 cm: with two digits and no space
  *   nothing else can be meant. A lone `0` needs no unit.
  *
- * The result is the double nearest to what was written, save that fractions and lengths of several parts may be one or two
- * roundings off. Text of more than 100 characters is refused at once.
+ * In mm, cm and m the result is the double nearest to what was written; in inches and feet, and with fractions, it may be
+ * a few roundings off. Text of more than 100 characters is refused at once.
  *
  * @throws InputError with one problem, whose path is empty, for text that is wrong or can be read in two ways.
  */
@@ -117,7 +117,7 @@ function readPart(at: Cursor, last: Part | undefined): Part | Refusal {
   const unit = readUnit(at);
   if (unit === null) return implyUnit(at, number, written, start, last);
   if (typeof unit !== 'string') return unit;
-  if (number.grouped && (unit === 'mm' || unit === 'cm')) {
+  if (number.grouped && unit === 'mm') {
     return refuse(
       'ambiguous-number',
       `"${written} ${unit}" may mean ${written.replace('.', '')} ${unit} or ${Number(written)} ${unit}; write it without the point, or with one or two decimals.`,

@@ -23,6 +23,7 @@ export function readStroke(
   problems: ProblemList,
   assumptions: string[],
 ): StrokeSettings | null {
+  const before = problems.problems.length;
   const fields =
     value === undefined ? new Map<string, unknown>() : readObject(value, path, STROKE_KEYS, problems);
   if (fields === null) return null;
@@ -41,7 +42,6 @@ export function readStroke(
     notes.push(`${note.replace('#', writeMm(otherwise))} (default).`);
     return otherwise;
   };
-  const before = problems.problems.length;
   const backswing = length('backswing', 'backswing', limits.backswing[1], usual.backswing, 'Backswing #');
   const shortBackswing = length(
     'shortBackswing',

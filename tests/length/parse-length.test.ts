@@ -25,6 +25,8 @@ describe('lengths that people write', () => {
     ['1234,5 mm', 1234.5],
     ['1.234 m', 1234],
     ['1234 mm', 1234],
+    // As the ball is printed in the WPA Recommended Equipment Specifications, s. 16.
+    ['5.715 cm', 57.15],
     ['1,2345 m', 1234.5],
     ['.5 m', 500],
     ['½ m', 500],
@@ -140,7 +142,7 @@ describe('text that is refused', () => {
     ['1,234 m', 'ambiguous-number', /1234 or 1\.234/],
     ['12,500 mm', 'ambiguous-number', /12500 or 12\.500/],
     ['1.234 mm', 'ambiguous-number', /1234 mm or 1\.234 mm/],
-    ['12.500 cm', 'ambiguous-number', /12500 cm or 12\.5 cm/],
+    ['12.500 mm', 'ambiguous-number', /12500 mm or 12\.5 mm/],
     ['1.234,5 m', 'ambiguous-number', /more than one/],
     ['1,234.5 m', 'ambiguous-number', /more than one/],
     ['1,5,5 m', 'ambiguous-number', /more than one/],
