@@ -2,7 +2,8 @@
  * Between the regions of the library and the shapes that polygon-clipping takes: checked at the door, moved near the
  * origin, and put on a binary grid, where sums and differences of coordinates are exact.
  */
-import { type Region, RegionError, type RegionPolygon, type Shape } from './region.js';
+import { checkRing, type Region, type RegionPolygon, type Shape } from './region.js';
+import { boundingBox } from './ring.js';
 import type { Point, Ring } from './types.js';
 
 /** The shapes of polygon-clipping: closed rings, the outline of a polygon first. */
@@ -22,10 +23,7 @@ export interface Piece {
   readonly maxY: number;
 }
 
-/** A coordinate farther out than 10 km is a slip of the units, not a room. */
-const FARTHEST = 1e7;
-
-/** The polygons of a shape, every ring of three corners or more, all of them finite and near. */
+/** The polygons of a shape, checked at the door. */
 export function readShape(shape: Shape): readonly RegionPolygon[] {
   const polygons: RegionPolygon[] = [];
   const corners: Point[] = [];
@@ -38,67 +36,48 @@ export function readShape(shape: Shape): readonly RegionPolygon[] {
   return polygons;
 }
 
-function checkRing(ring: Ring): void {
-  if (ring.length < 3) {
-    throw new RegionError('too-few-corners', `A ring needs three corners, this one has ${ring.length}.`);
-  }
-  for (const [x, y] of ring) {
-    if (!Number.isFinite(x) || !Number.isFinite(y)) {
-      throw new RegionError('not-finite', `A corner of a region is (${x}, ${y}); it must be finite.`);
-    }
-    if (Math.abs(x) > FARTHEST || Math.abs(y) > FARTHEST) {
-      throw new RegionError(
-        'too-far',
-        `A corner of a region is (${x}, ${y}) mm, more than 10 km from the origin.`,
-      );
-    }
-  }
-}
-
 /** Whole millimetres near the middle of all corners, so that moving there and back leaves every grid in place. */
 export function middle(shapes: readonly (readonly RegionPolygon[])[]): Point {
-  let minX = Infinity;
-  let minY = Infinity;
-  let maxX = -Infinity;
-  let maxY = -Infinity;
-  for (const polygons of shapes) {
-    for (const { outer } of polygons) {
-      for (const [x, y] of outer) {
-        minX = Math.min(minX, x);
-        minY = Math.min(minY, y);
-        maxX = Math.max(maxX, x);
-        maxY = Math.max(maxY, y);
-      }
-    }
-  }
-  if (minX > maxX) return [0, 0];
-  return [positiveZero(Math.round((minX + maxX) / 2)), positiveZero(Math.round((minY + maxY) / 2))];
+  const box = boundingBox(shapes.flat().flatMap((polygon) => polygon.outer));
+  if (box.minX > box.maxX) return [0, 0];
+  return [
+    positiveZero(Math.round((box.minX + box.maxX) / 2)),
+    positiveZero(Math.round((box.minY + box.maxY) / 2)),
+  ];
 }
 
-/** A polygon moved so that `origin` becomes (0, 0), on the grid. */
+/**
+ * A polygon moved so that `origin` becomes (0, 0), on the grid. Only rings of fewer than three different corners are dropped:
+ * one without area may also be one that crosses itself, and must not vanish unseen.
+ */
 export function snapPolygon({ outer, holes }: RegionPolygon, [ox, oy]: Point, grid: number): Piece {
-  const moved = [outer, ...holes].map((ring) => ring.map(([x, y]): [number, number] => [x - ox, y - oy]));
-  return snapShape([moved], grid);
+  const snap = (ring: Ring): ClipRing =>
+    snapRing(
+      ring.map(([x, y]): [number, number] => [x - ox, y - oy]),
+      grid,
+    );
+  return measure(keep([[outer, ...holes].map(snap)], (ring) => ring.length > 3));
 }
 
-/** Puts corners on the grid and drops rings that are too thin for it; a polygon goes when its outline does. */
+/** A result back on the grid, without rings whose mean width is two steps of it or less. */
 export function snapShape(shape: ClipShape, grid: number): Piece {
-  const kept: ClipShape = [];
-  for (const [outline, ...holes] of shape) {
-    const outer = snapRing(outline, grid);
-    if (outer === null) continue;
-    const polygon = [outer];
-    for (const hole of holes) {
-      const inner = snapRing(hole, grid);
-      if (inner !== null) polygon.push(inner);
-    }
-    kept.push(polygon);
-  }
-  return measure(kept);
+  const snapped = shape.map((polygon) => polygon.map((ring) => snapRing(ring, grid)));
+  // The area of a thin ring is half its perimeter times its mean width.
+  return measure(
+    keep(snapped, (ring) => {
+      const { area, perimeter } = ringSize(ring);
+      return ring.length > 3 && Math.abs(area) > grid * perimeter;
+    }),
+  );
 }
 
-/** The ring on the grid, closed and without repeats; null when its mean width is at most two steps of the grid. */
-function snapRing(ring: ClipRing, grid: number): ClipRing | null {
+/** The shape without the rings that fail the test; a polygon goes when its outline does. */
+function keep(shape: ClipShape, test: (ring: ClipRing) => boolean): ClipShape {
+  return shape.filter(([outline]) => test(outline)).map((polygon) => polygon.filter(test));
+}
+
+/** The ring on the grid, closed and without repeats. */
+function snapRing(ring: ClipRing, grid: number): ClipRing {
   const closed: ClipRing = [];
   for (const [x, y] of ring) {
     const sx = positiveZero(Math.round(x / grid) * grid);
@@ -108,11 +87,10 @@ function snapRing(ring: ClipRing, grid: number): ClipRing | null {
   }
   const first = closed.at(0);
   const last = closed.at(-1);
-  if (first === undefined || last === undefined) return null;
-  if (first[0] !== last[0] || first[1] !== last[1]) closed.push([first[0], first[1]]);
-  const { area, perimeter } = ringSize(closed);
-  // The area of a thin ring is half its perimeter times its mean width.
-  return Math.abs(area) > grid * perimeter ? closed : null;
+  if (first !== undefined && last !== undefined && (first[0] !== last[0] || first[1] !== last[1])) {
+    closed.push([first[0], first[1]]);
+  }
+  return closed;
 }
 
 /** -0 is a different key than 0 to some, so it does not leave this file. */

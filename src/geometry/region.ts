@@ -1,10 +1,11 @@
-import type { Ring } from './types.js';
+import { signedArea } from './ring.js';
+import type { Point, Ring } from './types.js';
 
 /** One connected piece of a {@link Region}: an outline and the holes in it. Millimetres. */
 export interface RegionPolygon {
   /** Anticlockwise; the first corner is not repeated at the end. */
   readonly outer: Ring;
-  /** Clockwise, so that the region lies left of every edge of outline and holes alike. */
+  /** Inside the outline and apart from one another. Clockwise, so that the region lies left of every edge of outline and holes alike. */
   readonly holes: readonly Ring[];
 }
 
@@ -45,19 +46,37 @@ export class RegionError extends Error {
 export function regionArea(region: Region): number {
   let area = 0;
   for (const { outer, holes } of region) {
-    area += Math.abs(shoelace(outer));
-    for (const hole of holes) area -= Math.abs(shoelace(hole));
+    area += Math.abs(signedArea(outer));
+    for (const hole of holes) area -= Math.abs(signedArea(hole));
   }
   return area;
 }
 
-/** Signed area from the first corner, which keeps the products small far from the origin. */
-function shoelace(ring: Ring): number {
-  let twice = 0;
-  for (let i = 1; i + 1 < ring.length; i++) {
-    const ax = ring[i][0] - ring[0][0];
-    const ay = ring[i][1] - ring[0][1];
-    twice += ax * (ring[i + 1][1] - ring[0][1]) - ay * (ring[i + 1][0] - ring[0][0]);
+/** A coordinate farther out than 10 km is a slip of the units, not a room. */
+const FARTHEST = 1e7;
+
+/**
+ * Refuses a ring of fewer than three corners, and corners that are not finite or lie beyond 10 km.
+ *
+ * @internal
+ */
+export function checkRing(ring: Ring): void {
+  if (ring.length < 3) {
+    throw new RegionError('too-few-corners', `A ring needs three corners, this one has ${ring.length}.`);
   }
-  return twice / 2;
+  for (const corner of ring) checkPoint(corner);
+}
+
+/**
+ * Refuses a point that is not finite or lies beyond 10 km.
+ *
+ * @internal
+ */
+export function checkPoint([x, y]: Point): void {
+  if (!Number.isFinite(x) || !Number.isFinite(y)) {
+    throw new RegionError('not-finite', `A point is (${x}, ${y}); both must be finite numbers.`);
+  }
+  if (Math.abs(x) > FARTHEST || Math.abs(y) > FARTHEST) {
+    throw new RegionError('too-far', `A point is (${x}, ${y}) mm, more than 10 km from the origin.`);
+  }
 }

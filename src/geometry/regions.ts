@@ -63,8 +63,9 @@ export interface RegionSplit {
  * numbers.
  *
  * Behaviour: shapes that overlap or share an edge become one piece; shapes that touch in a point only may stay apart.
- * Pieces and holes whose mean width is two steps of the grid or less are dropped. The direction of rings is free, but they
- * must not cross themselves. The input is not changed.
+ * Pieces and holes whose mean width is two steps of the grid or less are dropped. The direction of rings is free. Rings must be
+ * simple, with holes inside their outlines and apart: where they are not, areas do not add up, and the call mostly ends in an
+ * error; otherwise a ring that crosses itself counts as filled wherever it winds around. The input is not changed.
  *
  * @throws RegionError for coordinates that are not finite or beyond 10 km, rings of fewer than three corners, more than
  * 10,000 corners, or when no grid gives a result that passes its checks.
