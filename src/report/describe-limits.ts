@@ -16,12 +16,12 @@ export function describeLimits(report: FitReport, units: SentenceUnits): readonl
 }
 
 const KIND_WORDS: Readonly<Record<Limit['kind'], string>> = {
-  wall: 'a wall in the way of cues',
+  wall: 'in the way of cues',
   obstacle: 'in the way of cues',
-  ceiling: 'a ceiling too low for a raised cue',
-  standing: 'no room there for the player to stand',
-  door: 'a door whose swing has to stay free',
-  rail: "the table's own rail, which asks for a raised cue",
+  ceiling: 'too low for a raised cue',
+  standing: 'missing for the player',
+  door: 'its swing has to stay free of the table',
+  rail: 'asks for a raised cue',
 };
 
 function limitWords(limit: Limit, units: SentenceUnits): string {

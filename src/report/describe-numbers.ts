@@ -65,7 +65,8 @@ function cueWords(cue: CueResult, units: SentenceUnits): string {
 
 /** The tape-measure arithmetic along and across the table and the gap at each cushion. */
 export function describeSpans(report: FitReport, units: SentenceUnits): readonly string[] {
-  if (report.pose === null || report.verdict === 'none') return [];
+  if (report.pose === null) return describeRoomSpans(report, units);
+  if (report.verdict === 'none') return [];
   const { turn } = report.pose;
   const said = [
     'Needed is the play field and twice the cue with its backswing and a margin; what is there is the play field and the gaps at both its ends.',
@@ -89,6 +90,18 @@ export function describeSpans(report: FitReport, units: SentenceUnits): readonly
     );
   }
   return said;
+}
+
+/** Without a place there are no gaps: the extents of the whole room stand in for them. */
+function describeRoomSpans(report: FitReport, units: SentenceUnits): readonly string[] {
+  const said = (['along', 'across'] as const).map((axis) => {
+    const { needed, available, spare } = sayAccount(report.spans[axis], units);
+    return `${axis === 'along' ? 'Along' : 'Across'} the table: ${needed} needed, the room measures about ${available}, ${spare}.`;
+  });
+  return [
+    'Needed is the play field and twice the cue with its backswing and a margin; the room is measured along and across its longest wall, from end to end.',
+    ...said,
+  ];
 }
 
 function spotWords(spot: SpotLengths, units: SentenceUnits): string {
