@@ -1,0 +1,165 @@
+import { TOUCH } from '../geometry/curve-crossings.js';
+
+/** Side of a cell of the plan, mm, */
+export const CELL = 64;
+/** and half its diagonal. */
+export const CELL_RADIUS = (CELL / 2) * Math.SQRT2;
+
+/** Stands for a component of a direction that is 0, so that no infinity meets another. */
+const TINY = 1e-200;
+
+/** What the cells ask of the floor S they are cut from; see `StandingRoom`. */
+export interface Floor {
+  slack(x: number, y: number): number;
+  hasCornerWithin(
+    cell: number,
+    x: number,
+    y: number,
+    ux: number,
+    uy: number,
+    along: number,
+    aside: number,
+  ): boolean;
+  meetsEdgeOf(x: number, y: number, ux: number, uy: number, along: number, half: number): boolean;
+}
+
+/**
+ * The floor S cut into cells, row by row, as bits: `sure` where a cell's centre is in S, `maybe` where the cell may hold any point of
+ * S. A bit of `maybe` that a question depends on is checked exactly and cleared where the cell holds nothing, so that most
+ * questions end with the bits.
+ */
+export class StandingCells {
+  readonly left: number;
+  readonly bottom: number;
+  readonly #words: number;
+  readonly #sure: Int32Array;
+  readonly #maybe: Int32Array;
+  readonly #checked: Int32Array;
+  readonly #built: Uint8Array;
+  /** First and last column of each row that the window at hand may meet. */
+  readonly #span: Int32Array;
+
+  constructor(
+    readonly columns: number,
+    readonly rows: number,
+    readonly floor: Floor,
+  ) {
+    this.left = (-columns * CELL) / 2;
+    this.bottom = (-rows * CELL) / 2;
+    this.#words = Math.ceil(columns / 32);
+    this.#sure = new Int32Array(rows * this.#words);
+    this.#maybe = new Int32Array(rows * this.#words);
+    this.#checked = new Int32Array(rows * this.#words);
+    this.#built = new Uint8Array(rows);
+    this.#span = new Int32Array(2 * rows);
+  }
+
+  centerX(column: number): number {
+    return this.left + (column + 0.5) * CELL;
+  }
+
+  centerY(row: number): number {
+    return this.bottom + (row + 0.5) * CELL;
+  }
+
+  /** Does the window `along` and `half` around (x, y), measured along and across the unit vector (ux, uy), meet S? */
+  meets(x: number, y: number, ux: number, uy: number, along: number, half: number): boolean {
+    const { columns } = this;
+    // In row dy, centres with |dx ux + dy uy| <= along and |dy ux - dx uy| <= half form an interval of dx.
+    const perX = 1 / (ux === 0 ? TINY : ux);
+    const perY = 1 / (uy === 0 ? TINY : uy);
+    const reachAlong = Math.abs(along * perX);
+    const reachAside = Math.abs(half * perY);
+    // A cell that meets the window has its centre no more than `support` beyond it either way.
+    const support = (CELL / 2) * (Math.abs(ux) + Math.abs(uy)) + TOUCH;
+    const moreAlong = Math.abs(support * perX);
+    const moreAside = Math.abs(support * perY);
+    const extentX = along * Math.abs(ux) + half * Math.abs(uy) + CELL / 2 + TOUCH;
+    const extentY = along * Math.abs(uy) + half * Math.abs(ux) + CELL / 2 + TOUCH;
+    const middleColumn = (x - this.left) / CELL - 0.5;
+    const middleRow = (y - this.bottom) / CELL - 0.5;
+    const first = Math.max(0, Math.ceil(middleRow - extentY / CELL));
+    const last = Math.min(this.rows - 1, Math.floor(middleRow + extentY / CELL));
+    const span = this.#span;
+    let anyMaybe = false;
+    for (let row = first; row <= last; row++) {
+      if (this.#built[row] === 0) this.#build(row);
+      const dy = this.centerY(row) - y;
+      const along0 = -dy * uy * perX;
+      const aside0 = dy * ux * perY;
+      const low = Math.max(along0 - reachAlong, aside0 - reachAside);
+      const high = Math.min(along0 + reachAlong, aside0 + reachAside);
+      const from = Math.max(0, Math.ceil(middleColumn + low / CELL));
+      const to = Math.min(columns - 1, Math.floor(middleColumn + high / CELL));
+      if (from <= to && this.#any(this.#sure, row, from, to)) return true;
+      const lowest = Math.max(along0 - reachAlong - moreAlong, aside0 - reachAside - moreAside, -extentX);
+      const highest = Math.min(along0 + reachAlong + moreAlong, aside0 + reachAside + moreAside, extentX);
+      const start = Math.max(0, Math.ceil(middleColumn + lowest / CELL));
+      const end = Math.min(columns - 1, Math.floor(middleColumn + highest / CELL));
+      span[2 * row] = start;
+      span[2 * row + 1] = end;
+      if (!anyMaybe && start <= end) anyMaybe = this.#any(this.#maybe, row, start, end);
+    }
+    if (!anyMaybe) return false;
+    let undecided = false;
+    for (let row = first; row <= last; row++) {
+      for (let column = span[2 * row]; column <= span[2 * row + 1]; column++) {
+        if (!this.#mayHold(row, column)) continue;
+        if (this.floor.hasCornerWithin(row * columns + column, x, y, ux, uy, along, half)) return true;
+        undecided = true;
+      }
+    }
+    return undecided && this.floor.meetsEdgeOf(x, y, ux, uy, along, half);
+  }
+
+  #any(bits: Int32Array, row: number, from: number, to: number): boolean {
+    const base = row * this.#words;
+    const firstWord = from >> 5;
+    const lastWord = to >> 5;
+    const head = -1 << (from & 31);
+    const tail = -1 >>> (31 - (to & 31));
+    if (firstWord === lastWord) return (bits[base + firstWord] & head & tail) !== 0;
+    if ((bits[base + firstWord] & head) !== 0 || (bits[base + lastWord] & tail) !== 0) return true;
+    for (let word = firstWord + 1; word < lastWord; word++) if (bits[base + word] !== 0) return true;
+    return false;
+  }
+
+  /** The bit of `maybe`, checked: a cell in whose centre is no room is tried exactly, as if it were a window. */
+  #mayHold(row: number, column: number): boolean {
+    const word = row * this.#words + (column >> 5);
+    const bit = 1 << (column & 31);
+    if ((this.#maybe[word] & bit) === 0) return false;
+    if (((this.#sure[word] | this.#checked[word]) & bit) !== 0) return true;
+    this.#checked[word] |= bit;
+    const x = this.centerX(column);
+    const y = this.centerY(row);
+    const half = CELL / 2;
+    const holds =
+      this.floor.hasCornerWithin(row * this.columns + column, x, y, 1, 0, half, half) ||
+      this.floor.meetsEdgeOf(x, y, 1, 0, half, half);
+    if (!holds) this.#maybe[word] &= ~bit;
+    return holds;
+  }
+
+  /** Sets a row's bits. The slack changes by at most the way gone, so one value settles a run of cells. */
+  #build(row: number): void {
+    this.#built[row] = 1;
+    const y = this.centerY(row);
+    let column = 0;
+    while (column < this.columns) {
+      const slack = this.floor.slack(this.centerX(column), y);
+      const missing = -slack - CELL_RADIUS - 2 * TOUCH;
+      if (missing > 0) {
+        column += 1 + Math.floor(missing / CELL);
+        continue;
+      }
+      const end = Math.min(this.columns - 1, column + Math.max(0, Math.floor(slack / CELL)));
+      for (; column <= end; column++) {
+        const word = row * this.#words + (column >> 5);
+        const bit = 1 << (column & 31);
+        this.#maybe[word] |= bit;
+        if (slack >= -TOUCH) this.#sure[word] |= bit;
+      }
+    }
+  }
+}
