@@ -8,7 +8,7 @@ export type EnglishTableId =
   | 'english-6ft';
 
 const WEPF = 'WEPF World Eightball specification, second-hand';
-const TRADE = 'the British trade standard for coin-operated tables';
+const TRADE = 'the British trade standard (BAPTO and BACTA)';
 const REST = `Ball: the cue ball, 47.6 mm (object balls 50.8 mm), ${WEPF}. Bed height: middle of a table height of 800 to 850 mm (same), read as the top of the rail. Nose height: 63.5 % of the object ball, as in pool, no source. Rail height: common practice, no source. Legs: from memory. Usual cue: an encyclopaedia on cues (57 to 59 in)`;
 const OUTER = `Outer size: derived, field and 1 ft (${TRADE})`;
 

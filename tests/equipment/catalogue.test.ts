@@ -69,7 +69,7 @@ describe('published sizes', () => {
   });
 
   it('has English pool tables whose field is 1 ft less than the outside, within 2 in', () => {
-    // British trade standard for coin-operated tables (BAPTO and BACTA): outside 7 x 4 ft and 8 x 4 1/2 ft.
+    // British trade standard (BAPTO and BACTA): outside 7 x 4 ft and 8 x 4 1/2 ft.
     expect(TABLES['english-7ft'].outer.length).toBeCloseTo(7 * FOOT, 6);
     expect(TABLES['english-7ft'].outer.width).toBeCloseTo(4 * FOOT, 6);
     expect(TABLES['english-7ft-play'].outer.length).toBeCloseTo(8 * FOOT, 6);
