@@ -1,0 +1,68 @@
+import { readFileSync } from 'node:fs';
+import Ajv2020 from 'ajv/dist/2020.js';
+import { describe, expect, it } from 'vitest';
+import { DEFAULTS } from '../src/equipment/defaults.js';
+import { fitInputSchema } from '../src/fit-input-schema.js';
+import { ALL_MUTANTS, isPlainObject, VALID_INPUTS } from './helpers/fit-inputs.js';
+
+const validate = new Ajv2020({ strict: true, allErrors: true }).compile(fitInputSchema);
+
+describe('the schema of an input', () => {
+  it.each(Object.entries(VALID_INPUTS))('accepts the %s example', (_, example) => {
+    expect(validate(example), JSON.stringify(validate.errors)).toBe(true);
+  });
+
+  it('makes mutants of every kind', () => {
+    expect(ALL_MUTANTS.length).toBeGreaterThan(500);
+  });
+
+  it('refuses every mutant', () => {
+    expect(ALL_MUTANTS.filter(({ input }) => validate(input)).map(({ what }) => what)).toEqual([]);
+  });
+
+  it('does not know the function that JSON cannot hold, and says so', () => {
+    expect(validate({ ...VALID_INPUTS.least, search: { onProgress: 'stop' } })).toBe(false);
+    expect(fitInputSchema.description).toContain('onProgress');
+  });
+
+  it('says the defaults that are used', () => {
+    const { room, stroke, table, cue, search } = fitInputSchema.$defs;
+    expect(room.properties.tolerance.default).toBe(DEFAULTS.room.tolerance);
+    expect(stroke.properties.backswing.default).toBe(DEFAULTS.stroke.backswing);
+    expect(stroke.properties.shortBackswing.default).toBe(DEFAULTS.stroke.shortBackswing);
+    expect(stroke.properties.margin.default).toBe(DEFAULTS.stroke.margin);
+    expect(stroke.properties.maxElevation.default).toBe(DEFAULTS.stroke.maxElevation);
+    expect(table.properties.bedHeight.default).toBe(DEFAULTS.table.bedHeight);
+    expect(table.properties.ballDiameter.default).toBe(DEFAULTS.table.ballDiameter);
+    expect(cue.properties.buttDiameter.default).toBe(2 * DEFAULTS.cue.buttRadius);
+    expect(search.properties.maxBoxes.default).toBe(DEFAULTS.search.maxBoxes);
+  });
+
+  it('describes every property that is not described where it points to', () => {
+    const nameless: string[] = [];
+    const { $defs } = fitInputSchema;
+    for (const [name, definition] of Object.entries<Record<string, unknown>>({ ...$defs })) {
+      if (!isPlainObject(definition.properties)) continue;
+      for (const [key, property] of Object.entries(definition.properties)) {
+        if (!isPlainObject(property)) nameless.push(`${name}.${key}`);
+        else if (
+          !('description' in property || '$ref' in property || 'enum' in property || 'items' in property)
+        ) {
+          nameless.push(`${name}.${key}`);
+        }
+      }
+    }
+    expect(nameless).toEqual([]);
+  });
+
+  it('is plain JSON', () => {
+    expect(JSON.parse(JSON.stringify(fitInputSchema))).toEqual(fitInputSchema);
+  });
+
+  it('accepts the inputs of the documentation', () => {
+    const file: unknown = JSON.parse(
+      readFileSync(new URL('../docs/examples/garden-room.json', import.meta.url), 'utf8'),
+    );
+    expect(validate(file), JSON.stringify(validate.errors)).toBe(true);
+  });
+});
