@@ -49,7 +49,7 @@ export function rayInGrownConvex(
     leave = roundedCorner(edges, first, end, leaveEdge, leave, 1, margin, px, py, ux, uy);
     if (!(enter < leave && leave > 0)) return false;
   }
-  out[0] = enter > 0 ? enter : 0;
+  out[0] = Math.max(enter, 0);
   out[1] = leave;
   return true;
 }

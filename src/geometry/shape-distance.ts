@@ -86,3 +86,35 @@ export function depthInRing(
   const distance = Math.sqrt(square);
   return inside ? distance : -distance;
 }
+
+/** Distance from (x, y) to the rectangle |x| <= halfX, |y| <= halfY, mm; 0 inside. */
+export function distanceToBox(halfX: number, halfY: number, x: number, y: number): number {
+  return Math.hypot(Math.max(0, Math.abs(x) - halfX), Math.max(0, Math.abs(y) - halfY));
+}
+
+/**
+ * Distance between edge i and the rectangle |x| <= halfX, |y| <= halfY, mm; 0 where they touch or overlap. Apart, two convex
+ * shapes are nearest at a corner of one of them.
+ */
+export function distanceEdgeToBox(edges: EdgeArrays, i: number, halfX: number, halfY: number): number {
+  const ax = edges.ax[i];
+  const ay = edges.ay[i];
+  const bx = edges.bx[i];
+  const by = edges.by[i];
+  const aside = Math.abs(edges.nx[i] * ax + edges.ny[i] * ay);
+  const apart =
+    Math.min(ax, bx) > halfX ||
+    Math.max(ax, bx) < -halfX ||
+    Math.min(ay, by) > halfY ||
+    Math.max(ay, by) < -halfY ||
+    aside > halfX * Math.abs(edges.nx[i]) + halfY * Math.abs(edges.ny[i]);
+  if (!apart) return 0;
+  return Math.min(
+    distanceToBox(halfX, halfY, ax, ay),
+    distanceToBox(halfX, halfY, bx, by),
+    distanceToEdge(edges, i, halfX, halfY),
+    distanceToEdge(edges, i, -halfX, halfY),
+    distanceToEdge(edges, i, halfX, -halfY),
+    distanceToEdge(edges, i, -halfX, -halfY),
+  );
+}

@@ -94,7 +94,7 @@ export function belowCeilingUpTo(reach: Reach, height: number, slope: number): n
   if (height < gap) return -1;
   const nearEnd = gap > 0 ? Math.acos(gap / height) : Math.PI / 2;
   const buttEnd = staysBelowUpTo(reach, height, slope);
-  return buttEnd < nearEnd ? buttEnd : nearEnd;
+  return Math.min(nearEnd, buttEnd);
 }
 
 /**

@@ -62,6 +62,15 @@ export class StandingCells {
     return this.bottom + (row + 0.5) * CELL;
   }
 
+  /** Is the centre of the cell around (x, y), which is at most {@link CELL_RADIUS} away, in S? */
+  isSureAround(x: number, y: number): boolean {
+    const column = Math.floor((x - this.left) / CELL);
+    const row = Math.floor((y - this.bottom) / CELL);
+    if (!(column >= 0 && column < this.columns && row >= 0 && row < this.rows)) return false;
+    if (this.#built[row] === 0) this.#build(row);
+    return (this.#sure[row * this.#words + (column >> 5)] & (1 << (column & 31))) !== 0;
+  }
+
   /** Does the window `along` and `half` around (x, y), measured along and across the unit vector (ux, uy), meet S? */
   meets(x: number, y: number, ux: number, uy: number, along: number, half: number): boolean {
     const { columns } = this;

@@ -1,4 +1,5 @@
 import { DEFAULTS } from '../equipment/defaults.js';
+import { CELL, CELL_RADIUS } from './standing-cells.js';
 import { StandingRoom } from './standing-room.js';
 import type { StrokeScene } from './stroke-scene.js';
 
@@ -49,6 +50,13 @@ export function canStand(
   half: number,
 ): boolean {
   if (!(from <= to && half >= 0) || scene.stance.never) return false;
+  // Mostly there is room on the cue's own line, a little off the table.
+  const off = scene.stance.radius + CELL;
+  const offX = (scene.rimX + off - (ux < 0 ? -px : px)) / Math.abs(ux);
+  const offY = (scene.rimY + off - (uy < 0 ? -py : py)) / Math.abs(uy);
+  const t = Math.min(to - CELL_RADIUS, Math.max(from + CELL_RADIUS, Math.min(offX, offY)));
+  const inWindow = t >= from + CELL_RADIUS && half >= CELL_RADIUS;
+  if (inWindow && room.cells.isSureAround(px + t * ux, py + t * uy)) return true;
   const middle = (from + to) / 2;
   return room.cells.meets(px + middle * ux, py + middle * uy, ux, uy, (to - from) / 2, half);
 }
