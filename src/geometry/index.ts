@@ -62,6 +62,8 @@ export { intersect, REGION_GRID, type RegionSplit, split, subtract, unite } from
 export {
   type Box,
   boundingBox,
+  CIRCLE_EXCESS,
+  CIRCLE_SIDES,
   centroid,
   circleExcess,
   circleRing,
