@@ -38,6 +38,7 @@ export function describeFit(report: FitReport, options: DescribeOptions = {}): s
 }
 
 function limitsTitle(report: FitReport): string {
+  if (report.verdict === 'none') return 'What leaves it no place';
   return report.verdict === 'clear' ? 'What comes close, nearest first' : 'What holds it back, nearest first';
 }
 

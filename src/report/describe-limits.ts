@@ -4,6 +4,7 @@ import {
   plainName,
   type SentenceUnits,
   sayAccount,
+  sayAtLeastOne,
   sayCue,
   sayCushion,
   sayLength,
@@ -12,7 +13,8 @@ import {
 
 /** What holds the verdict back, in the report's order (nearest first), one thing a string. */
 export function describeLimits(report: FitReport, units: SentenceUnits): readonly string[] {
-  return report.limits.map((limit) => limitWords(limit, units));
+  const none = report.verdict === 'none';
+  return report.limits.map((limit) => (none ? overlapWords(limit, units) : limitWords(limit, units)));
 }
 
 const KIND_WORDS: Readonly<Record<Limit['kind'], string>> = {
@@ -22,7 +24,21 @@ const KIND_WORDS: Readonly<Record<Limit['kind'], string>> = {
   standing: 'missing for the player',
   door: 'its swing has to stay free of the table',
   rail: 'asks for a raised cue',
+  room: 'too small for the table',
 };
+
+/** What leaves a table no place; how far it would overlap where that is known. */
+function overlapWords(limit: Limit, units: SentenceUnits): string {
+  const again = limit.measureAgain ? ' Measure it again: the answer hangs on it.' : '';
+  const name = plainName(limit.name);
+  if (limit.spare !== null) {
+    const overlap =
+      limit.spare < 0 ? `would overlap it by ${sayAtLeastOne(-limit.spare, units)}` : 'would touch it';
+    return `${name}: the table ${overlap}.${again}`;
+  }
+  const why = limit.kind === 'room' ? 'too small for the table' : 'in the way of the table';
+  return `${name}: ${why}.${again}`;
+}
 
 function limitWords(limit: Limit, units: SentenceUnits): string {
   const said = [`${plainName(limit.name)}: ${KIND_WORDS[limit.kind]}`];

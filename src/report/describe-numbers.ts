@@ -37,6 +37,9 @@ export function describePlace(report: FitReport, units: SentenceUnits): readonly
       `No other place in this room has more clearance than ${sayLength(upperBound, units, 'up')}${cue}.`,
     );
   }
+  if (clearance.clearNowhere && report.verdict !== 'clear') {
+    said.push('It is proved that no place in this room is clear for the first cue.');
+  }
   return said;
 }
 
@@ -65,8 +68,7 @@ function cueWords(cue: CueResult, units: SentenceUnits): string {
 
 /** The tape-measure arithmetic along and across the table and the gap at each cushion. */
 export function describeSpans(report: FitReport, units: SentenceUnits): readonly string[] {
-  if (report.pose === null) return describeRoomSpans(report, units);
-  if (report.verdict === 'none') return [];
+  if (report.pose === null || report.verdict === 'none') return describeRoomSpans(report, units);
   const { turn } = report.pose;
   const said = [
     'Needed is the play field and twice the cue with its backswing and a margin; what is there is the play field and the gaps at both its ends.',

@@ -39,6 +39,11 @@ export function sayLength(mm: number, units: SentenceUnits, rounding: Rounding =
   return write(roundTo(mm, STEP[units], rounding), units);
 }
 
+/** A length that is missing, in mm: rounded up, and never to nothing. */
+export function sayAtLeastOne(mm: number, units: SentenceUnits): string {
+  return write(Math.max(STEP[units], roundTo(mm, STEP[units], 'up')), units);
+}
+
 /** The least length that these units can say. */
 export function leastLength(units: SentenceUnits): string {
   return write(STEP[units], units);

@@ -18,7 +18,13 @@ const row = (
 ): ComparisonRow => ({
   table: { ...SAMPLE_TABLE, name },
   pose: { x: 0, y: 0, turn: 0 },
-  clearance: { value: 1600, upperBound: 1600, longestCue: 1401.4, longestCueUpperBound: 1401.4 },
+  clearance: {
+    value: 1600,
+    upperBound: 1600,
+    longestCue: 1401.4,
+    longestCueUpperBound: 1401.4,
+    clearNowhere: false,
+  },
   cues,
   longestCue: 1401.4,
   ...parts,

@@ -75,7 +75,13 @@ describe('describeFit', () => {
     holds((report, units) => {
       const proof = report.cues[0]?.proof;
       const text = told({ ...report, limits: [], advice: [], cautions: [], assumptions: [] }, units);
-      expect(/\bproved\b/.test(text)).toBe(proof === 'distance' || proof === 'boxes' || proof === 'shot');
+      const nowhere = 'It is proved that no place in this room is clear for the first cue.';
+      const { clearNowhere } = report.clearance;
+      expect(text.includes(nowhere)).toBe(
+        clearNowhere && (report.verdict === 'tight' || report.verdict === 'partial'),
+      );
+      const rest = text.replace(nowhere, '');
+      expect(/\bproved\b/.test(rest)).toBe(proof === 'distance' || proof === 'boxes' || proof === 'shot');
     });
   });
 
@@ -146,7 +152,13 @@ describe('describeFit', () => {
 
   it('says the longest cue in inches that the trade sells, rounded down', () => {
     const report = sampleReport({
-      clearance: { value: 1640, upperBound: 1640, longestCue: 1446, longestCueUpperBound: 1446 },
+      clearance: {
+        value: 1640,
+        upperBound: 1640,
+        longestCue: 1446,
+        longestCueUpperBound: 1446,
+        clearNowhere: false,
+      },
     });
     expect(told(report, 'ftin')).toContain('whatever the shot, is 56 1/2 in.');
     expect(told(report, 'cm')).toContain('whatever the shot, is 144 cm (56 1/2 in).');
@@ -257,6 +269,30 @@ describe('describeFit', () => {
     );
     expect(told({ ...none, pose: { x: 0, y: 0, turn: 0 } })).toMatch(/cannot stand at the place given\. /);
     expect(told(none)).toContain('- chimney breast: ');
+  });
+
+  it('says of a table that overlaps something by how much, never by nothing', () => {
+    const at = (spare: number): string =>
+      told(
+        sampleReport({
+          verdict: 'none',
+          limits: [
+            {
+              name: 'wall 2',
+              kind: 'wall',
+              distance: 0,
+              needed: 0,
+              spare,
+              share: 1,
+              witness: null,
+              measureAgain: false,
+            },
+          ],
+        }),
+      );
+    expect(at(-123)).toContain('What leaves it no place - wall 2: the table would overlap it by 13 cm.');
+    expect(at(-1e-9)).toContain('would overlap it by 1 cm.');
+    expect(at(0)).toContain('would touch it.');
   });
 
   it('lets no name of the input move the cursor or reorder the line', () => {

@@ -52,7 +52,13 @@ export function sampleReport(parts: Partial<FitReport> = {}): FitReport {
     certain: true,
     table: SAMPLE_TABLE,
     pose: { x: 2450, y: 2904, turn: 90 },
-    clearance: { value: 1633.4, upperBound: 1634.2, longestCue: 1434.8, longestCueUpperBound: 1435.6 },
+    clearance: {
+      value: 1633.4,
+      upperBound: 1634.2,
+      longestCue: 1434.8,
+      longestCueUpperBound: 1435.6,
+      clearNowhere: false,
+    },
     cues: [SAMPLE_CUE],
     spans: {
       along: { needed: 5470.6, available: 5590.2, spare: 119.6 },
@@ -127,7 +133,7 @@ const profile: fc.Arbitrary<CushionProfile> = fc.record({
 const limit: fc.Arbitrary<Limit> = fc
   .tuple(
     name,
-    fc.constantFrom<Limit['kind'][]>('wall', 'obstacle', 'ceiling', 'standing', 'door', 'rail'),
+    fc.constantFrom<Limit['kind'][]>('wall', 'obstacle', 'ceiling', 'standing', 'door', 'rail', 'room'),
     fc.option(span),
     share,
     fc.boolean(),
@@ -199,6 +205,7 @@ export const anyReport: fc.Arbitrary<FitReport> = verdict.chain((wanted) =>
       ),
       value: length(0, 4000),
       more: fc.constantFrom(0, 0.5, 800),
+      nowhere: fc.boolean(),
       first: cueResult(fc.constant(wanted)),
       others: fc.array(cueResult(verdict), { maxLength: 3 }),
       along: span,
@@ -221,6 +228,7 @@ export const anyReport: fc.Arbitrary<FitReport> = verdict.chain((wanted) =>
           upperBound: r.value + r.more,
           longestCue: r.value - 200,
           longestCueUpperBound: r.value + r.more - 200,
+          clearNowhere: r.nowhere,
         },
         cues: [{ ...r.first, certain: r.certain }, ...r.others],
         spans: { along: r.along, across: r.across },
