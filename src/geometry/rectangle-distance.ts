@@ -30,7 +30,7 @@ export interface EdgeView {
 }
 
 export function createTurnedRectangle(halfLength: number, halfWidth: number): TurnedRectangle {
-  return { x: 0.5, y: 0.5, cos: 1, sin: 0.5, halfLength, halfWidth };
+  return { x: 0.5, y: 0.5, cos: 0.5, sin: 0.5, halfLength, halfWidth };
 }
 
 export function createEdgeView(): EdgeView {

@@ -1,7 +1,7 @@
 import { insideAnyRing, isFree } from '../geometry/obstacle-edges.js';
 import { createEdgeView, type EdgeView, viewEdge } from '../geometry/rectangle-distance.js';
 import { addCornerRows } from './corner-feature.js';
-import { addRow, clearRows, createFeatureRows, type FeatureRows } from './feature-rows.js';
+import { clearRows, createFeatureRows, type FeatureRows, startRows } from './feature-rows.js';
 import { createPoseBox, type PoseBox } from './pose-box.js';
 import { edgeOf, isObjective, type SearchScene } from './search-scene.js';
 import { addWallRows } from './wall-feature.js';
@@ -57,8 +57,6 @@ export function boundBox(
   const { obstacles, playLines, frameLines } = scene;
   const { play, frame } = box;
   clearRows(rows, known, reserve);
-  rows.kind = 1;
-  addRow(rows, known, 0, 0, 0);
   const enough = cut - BOUND_SLACK;
   let meetsQ = Number.POSITIVE_INFINITY;
   let offPlay = Number.POSITIVE_INFINITY;
@@ -68,7 +66,7 @@ export function boundBox(
     const objective = isObjective(scene, item);
     const e = edgeOf(scene, item);
     const rectangle = objective ? play : frame;
-    viewEdge(view, rectangle, obstacles.edges, e);
+    viewEdge(view, rectangle.at, obstacles.edges, e);
     const { side, foot, length, separation } = view;
     const past = foot < 0 ? foot : foot > length ? foot - length : 0;
     const off = side * side + past * past;
@@ -77,12 +75,12 @@ export function boundBox(
       if (separation < meetsQ) meetsQ = separation;
       if (off < offPlay) offPlay = off;
       if (meetsQ + rectangle.reach <= enough) return meetsQ + rectangle.reach + BOUND_SLACK;
-      rows.kind = 1;
+      startRows(rows, 1);
     } else {
       nearest[i] = separation >= rectangle.reach ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
       if (separation + rectangle.reach < 0) return Number.NEGATIVE_INFINITY;
       if (off < offFrame) offFrame = off;
-      rows.kind = 0;
+      startRows(rows, 0);
     }
     addWallRows(rows, box, rectangle, objective ? playLines : frameLines, e, view);
     if (obstacles.corner[e] === 1) addCornerRows(rows, box, rectangle, view);

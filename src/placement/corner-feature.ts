@@ -1,6 +1,6 @@
 import type { EdgeView } from '../geometry/rectangle-distance.js';
 import { addRow, type FeatureRows } from './feature-rows.js';
-import type { MovingRectangle, PoseBox } from './pose-box.js';
+import type { BoxRectangle, PoseBox } from './pose-box.js';
 
 /** Distances below this (mm) are not divided by. */
 const TOO_NEAR = 1;
@@ -17,7 +17,7 @@ const DISC_TURN = 0.2;
 export function addCornerRows(
   rows: FeatureRows,
   box: PoseBox,
-  rectangle: MovingRectangle,
+  rectangle: BoxRectangle,
   view: EdgeView,
 ): void {
   const { halfLength, halfWidth } = rectangle;
@@ -28,7 +28,9 @@ export function addCornerRows(
   const facesEnd = pastX > pastY;
   const qx = atCorner || facesEnd ? (ax >= 0 ? halfLength : -halfLength) : ax;
   const qy = atCorner || !facesEnd ? (ay >= 0 ? halfWidth : -halfWidth) : ay;
-  const distance = atCorner ? Math.hypot(pastX, pastY) : Math.max(pastX, pastY);
+  const distance = atCorner ? Math.sqrt(pastX * pastX + pastY * pastY) : Math.max(pastX, pastY);
+  // Every row lies above the distance, so none can bind where it stays large.
+  if (distance - rectangle.reach >= rows.enough) return;
 
   // Facing a side, n is square to it even where v touches it or lies inside.
   if (!atCorner || distance > TOO_NEAR) {
@@ -102,8 +104,8 @@ function sideRemainder(
 }
 
 /** The disc of radius `inner` about the centre is in the rectangle at every turn: clearance <= |centre - v| - inner. */
-function addDiscRow(rows: FeatureRows, box: PoseBox, rectangle: MovingRectangle, view: EdgeView): void {
-  const distance = Math.hypot(view.ax, view.ay);
+function addDiscRow(rows: FeatureRows, box: PoseBox, rectangle: BoxRectangle, view: EdgeView): void {
+  const distance = Math.sqrt(view.ax * view.ax + view.ay * view.ay);
   if (!(distance > TOO_NEAR)) return;
   const nx = -view.ax / distance;
   const ny = -view.ay / distance;

@@ -16,6 +16,8 @@ export interface FeatureRows {
   reserve: number;
   /** Rows of Q that stay above this over the whole box cannot bind below it and are left out. */
   ceiling: number;
+  /** The same for the rows being added, of whichever kind: a distance that stays above this needs no row. */
+  enough: number;
   /** The lowest of the greatest values that a single row of Q allows; -Infinity once a row of the frame cannot be met. */
   lowest: number;
 }
@@ -38,6 +40,7 @@ export function createFeatureRows(constraints: number): FeatureRows {
     kind: 1,
     reserve: 0.5,
     ceiling: 0.5,
+    enough: 0.5,
     lowest: 0.5,
   };
 }
@@ -47,6 +50,12 @@ export function clearRows(rows: FeatureRows, ceiling: number, reserve: number): 
   rows.ceiling = ceiling;
   rows.reserve = reserve;
   rows.lowest = ceiling;
+}
+
+/** Sets the kind of the rows to come. */
+export function startRows(rows: FeatureRows, kind: 0 | 1): void {
+  rows.kind = kind;
+  rows.enough = kind === 1 ? rows.ceiling : rows.reserve;
 }
 
 /** Adds a row unless nothing in the box can make it bind. */

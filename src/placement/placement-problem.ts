@@ -24,8 +24,14 @@ export interface PlacementOptions {
   readonly turns: 'square' | 'any';
   /** Only places with more clearance than this are of interest (mm); the upper bound is then at least this. Default 0. */
   readonly floor?: number;
+  /** The search ends as soon as a place with at least this clearance (mm) is found: for a quick yes. Default: none. */
+  readonly target?: number;
   /** Returning false stops the search; the bounds stay valid. */
-  readonly onProgress?: (progress: { value: number; upperBound: number; boxes: number }) => boolean | undefined;
+  readonly onProgress?: (progress: {
+    value: number;
+    upperBound: number;
+    boxes: number;
+  }) => boolean | undefined;
 }
 
 export interface PlacementResult {

@@ -24,16 +24,17 @@ export interface PoseBox {
   sinTurn: number;
   versTurn: number;
   lagTurn: number;
+  /** How far the box shifts things along the normal and along the tangent of the edge in view. */
+  shiftN: number;
+  shiftT: number;
   /** The two rectangles at the middle of the box. */
-  readonly play: MovingRectangle;
-  readonly frame: MovingRectangle;
+  readonly play: BoxRectangle;
+  readonly frame: BoxRectangle;
 }
 
 /** A rectangle at the middle of a box and how far the box moves it. */
-export interface MovingRectangle extends TurnedRectangle {
-  /** D */
-  readonly radius: number;
-  readonly inner: number;
+export interface BoxRectangle extends HalfSides {
+  readonly at: TurnedRectangle;
   /** 2 D sin(delta / 2): furthest that turning moves any of its points. */
   swing: number;
   /** Furthest that the box moves any of its points: its distance to anything changes by no more. */
@@ -57,8 +58,10 @@ export function createPoseBox(play: HalfSides, frame: HalfSides): PoseBox {
     sinTurn: 0.5,
     versTurn: 0.5,
     lagTurn: 0.5,
-    play: movingRectangle(play),
-    frame: movingRectangle(frame),
+    shiftN: 0.5,
+    shiftT: 0.5,
+    play: boxRectangle(play),
+    frame: boxRectangle(frame),
   };
 }
 
@@ -90,21 +93,18 @@ export function setPoseBox(
   moveRectangle(box.frame, box);
 }
 
-function moveRectangle(rectangle: MovingRectangle, box: PoseBox): void {
-  rectangle.x = box.x;
-  rectangle.y = box.y;
-  rectangle.cos = box.cos;
-  rectangle.sin = box.sin;
+function moveRectangle(rectangle: BoxRectangle, box: PoseBox): void {
+  const { at } = rectangle;
+  at.x = box.x;
+  at.y = box.y;
+  at.cos = box.cos;
+  at.sin = box.sin;
   rectangle.swing = 2 * rectangle.radius * Math.sin(box.turn / 2);
   rectangle.reach = Math.hypot(box.dx, box.dy) + rectangle.swing;
 }
 
-function movingRectangle(half: HalfSides): MovingRectangle {
-  return {
-    ...createTurnedRectangle(half.halfLength, half.halfWidth),
-    radius: half.radius,
-    inner: half.inner,
-    swing: 0.5,
-    reach: 0.5,
-  };
+function boxRectangle(half: HalfSides): BoxRectangle {
+  const { halfLength, halfWidth, radius, inner } = half;
+  const at = createTurnedRectangle(halfLength, halfWidth);
+  return { halfLength, halfWidth, radius, inner, at, swing: 0.5, reach: 0.5 };
 }

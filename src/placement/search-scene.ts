@@ -117,6 +117,11 @@ export function edgeOf(scene: SearchScene, item: number): number {
   return item < scene.looseCount ? item : item - scene.looseCount;
 }
 
+/** No pose at all has more clearance: a disc of radius clearance + inner lies in the room's box. */
+export function roomBound(scene: SearchScene): number {
+  return Math.min(scene.halfX, scene.halfY) - scene.play.inner;
+}
+
 function halfSides(halfLength: number, halfWidth: number): HalfSides {
   return {
     halfLength,

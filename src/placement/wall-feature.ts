@@ -1,8 +1,7 @@
-import type { BlockedLines } from '../geometry/blocked-lines.js';
-import { findBlockedLine } from '../geometry/blocked-lines.js';
+import { type BlockedLines, findBlockedLine } from '../geometry/blocked-lines.js';
 import type { EdgeView } from '../geometry/rectangle-distance.js';
 import { addRow, type FeatureRows } from './feature-rows.js';
-import type { MovingRectangle, PoseBox } from './pose-box.js';
+import type { BoxRectangle, PoseBox } from './pose-box.js';
 
 /** From this half turn on a quarter turn fits into the box: more than one kink of H may lie in it. */
 const WIDE = Math.PI / 4;
@@ -27,34 +26,35 @@ const SLIVER = 1e-6;
 export function addWallRows(
   rows: FeatureRows,
   box: PoseBox,
-  rectangle: MovingRectangle,
+  rectangle: BoxRectangle,
   lines: BlockedLines,
   e: number,
   view: EdgeView,
 ): void {
   const { nx, ny, tx, ty } = lines.obstacles.edges;
-  const alongN = Math.abs(nx[e]) * box.dx + Math.abs(ny[e]) * box.dy;
-  const alongT = Math.abs(tx[e]) * box.dx + Math.abs(ty[e]) * box.dy;
-  if (lines.whole[e] === 1 || footStays(box, rectangle, lines, e, view, alongN, alongT)) {
-    addSupportRows(rows, box, rectangle, nx[e], ny[e], view);
+  box.shiftN = Math.abs(nx[e]) * box.dx + Math.abs(ny[e]) * box.dy;
+  // Every row lies above w, so none can bind where w stays large.
+  const lowest = view.side - view.support - box.shiftN - rectangle.swing;
+  if (lowest >= rows.enough) return;
+  box.shiftT = Math.abs(tx[e]) * box.dx + Math.abs(ty[e]) * box.dy;
+  if (lines.whole[e] === 1 || footStays(box, rectangle, lines, e, view)) {
+    addSupportRows(rows, box, rectangle, lines, e, view);
   } else {
-    addPartRow(rows, box, lines, e, rectangle, view, alongN, alongT);
+    addPartRow(rows, box, rectangle, lines, e, view);
   }
 }
 
 /** Do the feet of all corners that may be nearest stay on the blocked part, and is the rectangle never behind it? */
 function footStays(
   box: PoseBox,
-  rectangle: MovingRectangle,
+  rectangle: BoxRectangle,
   lines: BlockedLines,
   e: number,
   view: EdgeView,
-  alongN: number,
-  alongT: number,
 ): boolean {
-  const lowest = view.side - view.support - alongN - rectangle.swing;
+  const lowest = view.side - view.support - box.shiftN - rectangle.swing;
   const mayBeBehind = lowest < -2 * rectangle.inner;
-  if (mayBeBehind && view.side - alongN <= 0) return false;
+  if (mayBeBehind && view.side - box.shiftN <= 0) return false;
 
   // Feet of the nearest corner at the middle of the box, and of its neighbours where the box turns them nearest.
   const kx = (view.ty >= 0 ? rectangle.halfLength : -rectangle.halfLength) * view.tx;
@@ -77,9 +77,9 @@ function footStays(
   findBlockedLine(lines, e);
   const lo = lines.lo[e];
   const hi = lines.hi[e];
-  const motion = alongT + rectangle.swing;
+  const motion = box.shiftT + rectangle.swing;
   if (view.foot + first - motion < lo || view.foot + last + motion > hi) return false;
-  return !mayBeBehind || (view.foot - alongT >= lo && view.foot + alongT <= hi);
+  return !mayBeBehind || (view.foot - box.shiftT >= lo && view.foot + box.shiftT <= hi);
 }
 
 /**
@@ -89,12 +89,14 @@ function footStays(
 function addSupportRows(
   rows: FeatureRows,
   box: PoseBox,
-  rectangle: MovingRectangle,
-  nx: number,
-  ny: number,
+  rectangle: BoxRectangle,
+  lines: BlockedLines,
+  e: number,
   view: EdgeView,
 ): void {
   const { halfLength, halfWidth } = rectangle;
+  const nx = lines.obstacles.edges.nx[e];
+  const ny = lines.obstacles.edges.ny[e];
   const bx = nx * box.dx;
   const by = ny * box.dy;
   const fromU = nx * box.fromCos + ny * box.fromSin;
@@ -144,12 +146,10 @@ function addSupportRows(
 function addPartRow(
   rows: FeatureRows,
   box: PoseBox,
+  rectangle: BoxRectangle,
   lines: BlockedLines,
   e: number,
-  rectangle: MovingRectangle,
   view: EdgeView,
-  alongN: number,
-  alongT: number,
 ): void {
   const { nx, ny } = lines.obstacles.edges;
   // The corner k from the centre: n.k = -H, t.k along the wall. A turn by t moves it by n.Jk sin t + H (1 - cos t) along n.
@@ -157,10 +157,10 @@ function addPartRow(
   const ky = view.tx >= 0 ? -rectangle.halfWidth : rectangle.halfWidth;
   const alongWall = kx * view.tx + ky * view.ty;
   const w = view.side - view.support;
-  const least = w - alongN - Math.abs(alongWall) * box.sinTurn;
+  const least = w - box.shiftN - Math.abs(alongWall) * box.sinTurn;
   if (!(least > TOO_NEAR)) return;
   findBlockedLine(lines, e);
-  const motion = alongT + view.support * box.sinTurn + Math.abs(alongWall) * box.versTurn;
+  const motion = box.shiftT + view.support * box.sinTurn + Math.abs(alongWall) * box.versTurn;
   const foot = view.foot + alongWall;
   const out = Math.max(0, foot + motion - lines.hi[e], lines.lo[e] - foot + motion);
   if (out >= least) return;
