@@ -36,8 +36,6 @@ export interface CueResult {
   readonly shareError: number;
   /** Steepest elevation that a playable shot was found to need, degrees; null when no shot can be played. */
   readonly steepestElevation: number | null;
-  /** For a ball frozen on each cushion and played square off it: the longest cue at spots along it. */
-  readonly cushions: readonly CushionProfile[];
 }
 
 /** The four cushions in the table's own frame: `endA` lies towards the table's +x, `sideA` towards its +y, `endB` and `sideB` opposite. */
@@ -68,7 +66,7 @@ export interface Gap {
 /** One thing that holds the verdict back (or is within the tolerance of doing so). */
 export interface Limit {
   readonly name: string;
-  readonly kind: 'wall' | 'obstacle' | 'ceiling' | 'standing' | 'door' | 'rail';
+  readonly kind: 'wall' | 'obstacle' | 'ceiling' | 'standing' | 'door' | 'rail' | 'room';
   /** Least plan distance from where a ball's centre can lie to it, mm; null where a distance says nothing (ceiling, standing room). */
   readonly distance: number | null;
   /** Distance at which it no longer matters to the wanted cue, mm; null as above. */
@@ -85,7 +83,7 @@ export interface Limit {
 
 /** Something that would help, with the gain it was computed to bring. */
 export interface Advice {
-  readonly kind: 'shorter-cue' | 'shorter-cue-at' | 'move-obstacle' | 'smaller-table' | 'longer-room' | 'other-place';
+  readonly kind: 'shorter-cue' | 'shorter-cue-at' | 'move-obstacle' | 'smaller-table' | 'longer-room';
   /** Stable data of the advice; see `kind`. */
   readonly cushion?: Cushion;
   readonly obstacle?: string;
@@ -132,6 +130,8 @@ export interface FitReport {
   readonly cues: readonly CueResult[];
   readonly spans: { readonly along: Span; readonly across: Span };
   readonly gaps: readonly Gap[];
+  /** For a ball frozen on each cushion and played square off it: the longest cue at spots along it. */
+  readonly cushions: readonly CushionProfile[];
   readonly limits: readonly Limit[];
   readonly shots?: ShotMap;
   readonly advice: readonly Advice[];
@@ -148,4 +148,6 @@ export interface Clearance {
   /** Longest cue with which no level stroke meets anything at the pose. */
   readonly longestCue: number;
   readonly longestCueUpperBound: number;
+  /** True: it is proved that no place in the room is clear for the wanted cue. False says nothing. */
+  readonly clearNowhere: boolean;
 }

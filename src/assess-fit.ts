@@ -1,0 +1,265 @@
+import { fitQuestion } from './check-fit-input.js';
+import { DEFAULTS } from './equipment/defaults.js';
+import type { FitInput } from './fit-input.js';
+import type { FitQuestion } from './fit-question.js';
+import type { Placement } from './geometry/types.js';
+import { clearNowhere, type FoundPlace, findPlace, standsWithin } from './placement/find-place.js';
+import { type CueJudgement, judgePose, type PoseJudgement } from './placement/judge-pose.js';
+import { type OpenReach, openReach } from './placement/open-reach.js';
+import { playSize } from './placement/problem-for.js';
+import { adviceFor } from './report/advice.js';
+import { cautionsFor } from './report/cautions.js';
+import type { Clearance, CueResult, CushionProfile, FitReport, Pose, ShotMap } from './report/fit-report.js';
+import { limitsAt, limitsOfNone } from './report/limits.js';
+import { gapsAt, spansAt, spansOfRoom } from './report/spans.js';
+import { cushionProfiles } from './stroke/cushion-profile.js';
+import { prepareStrokes } from './stroke/prepare-strokes.js';
+import { standingRoom } from './stroke/standing.js';
+
+/** Shots sampled for a verdict, and for a map of shots. */
+const VERDICT_SHOTS = 1024;
+const MAP = { columns: 24, rows: 12, shots: 16_128 } as const;
+/** Spots along each cushion for which the longest cue is found. */
+const CUSHION_SPOTS = 9;
+
+/**
+ * Does this table go into this room, and can people play on it there? Finds the best place (or judges the given one), proves
+ * what can be proved, and says what holds the answer back and what would help.
+ *
+ * Synchronous and pure: the same input gives the same report on every platform, and nothing is read or written. A search that
+ * is stopped or runs out of boxes still returns valid bounds and says so.
+ *
+ * @throws InputError for bad input, with every problem that was found.
+ */
+export function assessFit(input: FitInput): FitReport {
+  return assessQuestion(fitQuestion(input));
+}
+
+/** The same for a question that was checked already. */
+export function assessQuestion(question: FitQuestion): FitReport {
+  const { scene, table, cues, stroke, search, detail } = question;
+  const [cue] = cues;
+  const place = question.pose === null ? searched(question) : given(question.pose);
+  const reach = openReach(table, stroke, cue);
+  const judged = place.pose === null ? null : judgedAt(question, place.pose);
+  if (place.pose === null || judged === null || !judged.stands)
+    return noneReport(question, place, judged, reach);
+
+  const { pose } = place;
+  const results = cues.map(
+    (c, i): CueResult => ({ name: c.name, length: c.length, ...cueResult(judged.cues[i]) }),
+  );
+  const [wanted] = results;
+  const gaps = gapsAt(scene, table, stroke, pose);
+  const spans = spansAt(table, stroke, cue.length, gaps);
+  const holdBack = judged.tallied[0] === 0 && judged.tally !== null ? judged.tally.holdBack : [];
+  const limits = limitsAt({
+    scene,
+    table,
+    cue,
+    reach,
+    margin: stroke.margin,
+    pose,
+    certain: wanted.certain,
+    holdBack,
+  });
+  const cushions = profilesAt(question, pose);
+  const { verdict, certain } = wanted;
+  const open = wanted.shares.open;
+  const advice =
+    verdict === 'clear'
+      ? []
+      : adviceFor({
+          scene,
+          table,
+          stroke,
+          cue,
+          pose,
+          verdict,
+          open,
+          spans,
+          limits,
+          cushions,
+          maxBoxes: search.maxBoxes,
+        });
+  const nowhere =
+    verdict !== 'clear' &&
+    question.pose === null &&
+    clearNowhere({ scene, table, stroke, cue, maxBoxes: search.maxBoxes });
+  const report: FitReport = {
+    schema: 'elbowroom/fit-report@1',
+    verdict,
+    certain,
+    table,
+    pose: poseInDegrees(pose),
+    clearance: clearanceOf(
+      judged.clearance,
+      place.upperBound ?? judged.clearance,
+      reach,
+      cue.length,
+      nowhere,
+    ),
+    cues: results,
+    spans,
+    gaps,
+    cushions,
+    limits,
+    advice,
+    cautions: cautionsOf(question),
+    assumptions: [...question.assumptions, ...searchNotes(place)],
+  };
+  return detail === 'shots' ? { ...report, shots: shotMap(question, judged) } : report;
+}
+
+/** A place to judge; `upperBound` is null where no search was made. */
+interface Place {
+  readonly pose: Placement | null;
+  readonly upperBound: number | null;
+  readonly stopped: boolean;
+}
+
+function given(pose: Placement): Place {
+  return { pose, upperBound: null, stopped: false };
+}
+
+function searched({ scene, table, stroke, cues, search }: FitQuestion): FoundPlace {
+  const { onProgress, ...limits } = search;
+  return findPlace({
+    scene,
+    table,
+    stroke,
+    cues,
+    search: onProgress === null ? limits : { ...limits, onProgress },
+  });
+}
+
+function judgedAt({ scene, table, stroke, cues, detail }: FitQuestion, pose: Placement): PoseJudgement {
+  const base = { scene, table, stroke, cues, pose, withTolerance: true };
+  if (detail === 'verdict') return judgePose({ ...base, shots: VERDICT_SHOTS });
+  return judgePose({ ...base, shots: MAP.shots, grid: { columns: MAP.columns, rows: MAP.rows } });
+}
+
+function cueResult(judged: CueJudgement): Omit<CueResult, 'name' | 'length'> {
+  const { verdict, certain, proof, open, cramped, blocked, error, steepest } = judged;
+  return {
+    verdict,
+    certain,
+    proof,
+    shares: { open, cramped, blocked },
+    shareError: error,
+    steepestElevation: steepest === null ? null : toDegrees(steepest),
+  };
+}
+
+/** The table cannot stand: at the given pose, or anywhere in the room. */
+function noneReport(
+  question: FitQuestion,
+  place: Place,
+  judged: PoseJudgement | null,
+  reach: OpenReach,
+): FitReport {
+  const { scene, table, cues, stroke, search } = question;
+  const [cue] = cues;
+  const certain =
+    judged !== null
+      ? judged.cues.every((c) => c.certain)
+      : !place.stopped && !standsWithin(scene, table, scene.tolerance, search.maxBoxes);
+  const shares = { open: 0, cramped: 0, blocked: 1 };
+  const result = {
+    verdict: 'none',
+    certain,
+    proof: 'standing',
+    shares,
+    shareError: 0,
+    steepestElevation: null,
+  } as const;
+  const limits = limitsOfNone(question, place.pose, certain);
+  return {
+    schema: 'elbowroom/fit-report@1',
+    verdict: 'none',
+    certain,
+    table,
+    pose: place.pose === null ? null : poseInDegrees(place.pose),
+    clearance: clearanceOf(0, place.upperBound ?? 0, reach, cue.length, place.pose === null && certain),
+    cues: cues.map((c) => ({ name: c.name, length: c.length, ...result })),
+    spans: spansOfRoom(scene, table, stroke, cue.length),
+    gaps: [],
+    cushions: [],
+    limits,
+    advice: [],
+    cautions: cautionsOf(question),
+    assumptions: [...question.assumptions, ...searchNotes(place)],
+  };
+}
+
+function clearanceOf(
+  value: number,
+  upperBound: number,
+  reach: OpenReach,
+  cueLength: number,
+  clearNowhere: boolean,
+): Clearance {
+  // rho - L: what a level stroke takes besides the cue itself.
+  const besides = reach.rho - cueLength;
+  const bound = Math.max(value, upperBound);
+  return {
+    value,
+    upperBound: bound,
+    longestCue: Math.max(0, value - besides),
+    longestCueUpperBound: Math.max(0, bound - besides),
+    clearNowhere,
+  };
+}
+
+function profilesAt({ scene, table, stroke, cues }: FitQuestion, pose: Placement): readonly CushionProfile[] {
+  const strokes = prepareStrokes(scene, table, pose, stroke);
+  return cushionProfiles(strokes, standingRoom(strokes), cues[0], CUSHION_SPOTS);
+}
+
+function shotMap(question: FitQuestion, judged: PoseJudgement): ShotMap {
+  const { length, width } = playSize(question.table);
+  const { columns, rows } = MAP;
+  const grid = judged.tallied[0] === 0 ? judged.tally?.grid : null;
+  const all = (share: number): readonly number[] => new Array<number>(columns * rows).fill(share);
+  // No sample was needed where distances alone prove that every shot is open.
+  const shares = grid ?? { open: all(1), cramped: all(0), blocked: all(0) };
+  const { open, cramped, blocked } = shares;
+  return {
+    columns,
+    rows,
+    length,
+    width,
+    open,
+    cramped,
+    blocked,
+    shots: grid ? (judged.tally?.shots ?? 0) : 0,
+  };
+}
+
+function cautionsOf({ scene, table }: FitQuestion) {
+  const overhead = scene.obstacles.filter(
+    (o) => o.from >= DEFAULTS.standing.ceiling - DEFAULTS.standing.sideways,
+  );
+  return cautionsFor(table, {
+    doors: scene.doors.map(({ name, opens }) => ({ name, opens })),
+    overheadNames: overhead.map((o) => o.name),
+    ceilingKnown: scene.ceiling.length > 0,
+  });
+}
+
+function searchNotes(place: Place): readonly string[] {
+  return place.stopped
+    ? [
+        'The search for the best place was stopped before its bounds met; the bounds given are valid all the same.',
+      ]
+    : [];
+}
+
+function poseInDegrees({ x, y, angle }: Placement): Pose {
+  const turn = toDegrees(angle);
+  return { x, y, turn: turn >= 180 ? 0 : turn };
+}
+
+function toDegrees(radians: number): number {
+  return (radians * 180) / Math.PI;
+}

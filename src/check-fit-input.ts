@@ -1,0 +1,150 @@
+import { readCues } from './equipment/check-cue.js';
+import { readTable } from './equipment/check-table.js';
+import { DEFAULTS } from './equipment/defaults.js';
+import type { TableSpec } from './equipment/equipment-types.js';
+import type { FitInput, SearchProgress } from './fit-input.js';
+import type { CheckedSearch, FitQuestion } from './fit-question.js';
+import type { Placement } from './geometry/types.js';
+import { InputError, type InputProblem } from './input-error.js';
+import { at, ProblemList, readLength, readNumber, readObject, readWord } from './length/read-input.js';
+import { readRoom } from './room/check-room.js';
+import { readStroke } from './stroke/read-stroke.js';
+
+const FIT_KEYS = ['room', 'table', 'cues', 'pose', 'stroke', 'search', 'detail'] as const;
+
+/**
+ * The problems of an input as data: the same list that {@link InputError} carries, empty when the input is good. Takes
+ * anything, such as parsed JSON from a stranger, and never throws.
+ */
+export function checkFitInput(input: unknown): readonly InputProblem[] {
+  const problems = new ProblemList();
+  readFitInput(input, problems);
+  return problems.problems;
+}
+
+/** The checked question, or an {@link InputError} with every problem. */
+export function fitQuestion(input: FitInput): FitQuestion {
+  const problems = new ProblemList();
+  const question = readFitInput(input, problems);
+  if (question === null) throw new InputError(problems.problems);
+  return question;
+}
+
+function readFitInput(input: unknown, problems: ProblemList): FitQuestion | null {
+  const fields = readObject(input, '', FIT_KEYS, problems);
+  if (fields === null) return null;
+  const assumptions: string[] = [];
+  const required = (key: string, what: string): unknown => {
+    const value = fields.get(key);
+    if (value === undefined) problems.add(key, 'missing', `The ${what} is missing.`);
+    return value;
+  };
+  const roomValue = required('room', 'room');
+  const tableValue = required('table', 'table');
+  const scene = roomValue === undefined ? null : readRoom(roomValue, 'room', problems, assumptions);
+  const table = tableValue === undefined ? null : readTable(tableValue, 'table', problems, assumptions);
+  // Where the table is wrong its ball is not known; the default one lets the rest be checked in the same go.
+  const ballDiameter = table?.ballDiameter ?? DEFAULTS.table.ballDiameter;
+  const cues = readCues(fields.get('cues'), 'cues', table ?? STAND_IN, problems, assumptions);
+  const stroke = readStroke(fields.get('stroke'), 'stroke', ballDiameter / 2, problems, assumptions);
+  const pose = readPose(fields.get('pose'), 'pose', problems);
+  const search = readSearch(fields.get('search'), 'search', problems);
+  const detailValue = fields.get('detail');
+  const detail =
+    detailValue === undefined ? 'verdict' : readWord(detailValue, 'detail', ['verdict', 'shots'], problems);
+  if (problems.problems.length > 0) return null;
+  if (scene === null || table === null || cues === null || stroke === null) return null;
+  if (search === null || detail === null) return null;
+  return { scene, table, cues, pose, stroke, search, detail, assumptions };
+}
+
+/** Only its ball and usual cue are read, to check cues beside a table that is itself wrong. */
+const STAND_IN: TableSpec = {
+  id: null,
+  name: 'table',
+  game: 'any',
+  field: { length: 1, width: 1 },
+  outer: { length: 1, width: 1 },
+  bedHeight: DEFAULTS.table.bedHeight,
+  noseHeight: DEFAULTS.table.noseShare * DEFAULTS.table.ballDiameter,
+  railHeight: DEFAULTS.table.railHeight,
+  ballDiameter: DEFAULTS.table.ballDiameter,
+  usualCue: DEFAULTS.table.usualCue,
+  mass: null,
+  legs: null,
+  source: 'stand-in while the table is wrong',
+};
+
+/** A pose in mm and radians; null where none is given or it is wrong. */
+export function readPose(value: unknown, path: string, problems: ProblemList): Placement | null {
+  if (value === undefined) return null;
+  const fields = readObject(value, path, ['x', 'y', 'turn'], problems);
+  if (fields === null) return null;
+  const coordinate = (key: string): number | null => {
+    const found = fields.get(key);
+    if (found === undefined)
+      return problems.add(at(path, key), 'missing', `The ${key} of the table's centre is missing.`);
+    return readLength(found, at(path, key), { what: `${key} of the table's centre` }, problems);
+  };
+  const x = coordinate('x');
+  const y = coordinate('y');
+  const turnValue = fields.get('turn');
+  const turn =
+    turnValue === undefined
+      ? 0
+      : readNumber(
+          turnValue,
+          at(path, 'turn'),
+          { what: 'turn of the table', min: -360, max: 360 },
+          ' degrees',
+          problems,
+        );
+  if (x === null || y === null || turn === null) return null;
+  return { x, y, angle: (halfTurn(turn) * Math.PI) / 180 };
+}
+
+/** A table is symmetric under a half turn: degrees in [0, 180). */
+function halfTurn(degrees: number): number {
+  const rest = degrees % 180;
+  return rest < 0 ? rest + 180 : rest;
+}
+
+function readSearch(value: unknown, path: string, problems: ProblemList): CheckedSearch | null {
+  const { gap, maxBoxes } = DEFAULTS.search;
+  if (value === undefined) return { turns: 'any', gap, maxBoxes, onProgress: null };
+  const fields = readObject(value, path, ['turns', 'gap', 'maxBoxes', 'onProgress'], problems);
+  if (fields === null) return null;
+  const turnsValue = fields.get('turns');
+  const turns =
+    turnsValue === undefined ? 'any' : readWord(turnsValue, at(path, 'turns'), ['square', 'any'], problems);
+  const gapValue = fields.get('gap');
+  const gapRead =
+    gapValue === undefined
+      ? gap
+      : readLength(gapValue, at(path, 'gap'), { what: 'gap of the search', min: 0.001, max: 1000 }, problems);
+  const boxesValue = fields.get('maxBoxes');
+  const boxes =
+    boxesValue === undefined
+      ? maxBoxes
+      : readNumber(
+          boxesValue,
+          at(path, 'maxBoxes'),
+          { what: 'limit of boxes', min: 1, max: 1e9 },
+          '',
+          problems,
+        );
+  const progress = fields.get('onProgress');
+  if (progress !== undefined && !isProgressCallback(progress)) {
+    return problems.add(
+      at(path, 'onProgress'),
+      'not-a-function',
+      'Expected a function that takes the progress.',
+    );
+  }
+  if (turns === null || gapRead === null || boxes === null) return null;
+  return { turns, gap: gapRead, maxBoxes: Math.floor(boxes), onProgress: progress ?? null };
+}
+
+function isProgressCallback(value: unknown): value is (progress: SearchProgress) => boolean | undefined {
+  return typeof value === 'function';
+}

@@ -1,0 +1,27 @@
+import type { CueSpec, TableSpec } from './equipment/equipment-types.js';
+import type { SearchProgress } from './fit-input.js';
+import type { Placement } from './geometry/types.js';
+import type { Scene } from './room/scene.js';
+import type { StrokeSettings } from './stroke/stroke-settings.js';
+
+/** A checked {@link FitInput}: plain numbers, nothing optional. */
+export interface FitQuestion {
+  readonly scene: Scene;
+  readonly table: TableSpec;
+  /** The wanted one first; never empty. */
+  readonly cues: readonly CueSpec[];
+  readonly pose: Placement | null;
+  readonly stroke: StrokeSettings;
+  readonly search: CheckedSearch;
+  readonly detail: 'verdict' | 'shots';
+  /** Every default that was used, as a sentence. */
+  readonly assumptions: readonly string[];
+}
+
+export interface CheckedSearch {
+  readonly turns: 'square' | 'any';
+  /** mm */
+  readonly gap: number;
+  readonly maxBoxes: number;
+  readonly onProgress: ((progress: SearchProgress) => boolean | undefined) | null;
+}

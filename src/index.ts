@@ -1,0 +1,33 @@
+/**
+ * Does this table go into this room, and can people play on it there? `assessFit` answers the whole question; the rest are
+ * its parts and words.
+ *
+ * @packageDocumentation
+ */
+export { assessFit } from './assess-fit.js';
+export { checkFitInput } from './check-fit-input.js';
+export { type CompareInput, compareTables } from './compare-tables.js';
+export { BALLS, type BallId, type BallSpec } from './equipment/balls.js';
+export { CUES, type CueEntry, type CueId } from './equipment/cues.js';
+export type {
+  CueInput,
+  CueSpec,
+  FieldSize,
+  Source,
+  TableInput,
+  TableSpec,
+} from './equipment/equipment-types.js';
+export { TABLES, type TableId } from './equipment/tables.js';
+export type { FitInput, PoseInput, SearchOptions, SearchProgress } from './fit-input.js';
+export { fitInputSchema } from './fit-input-schema.js';
+export { InputError, type InputProblem, summarizeProblems } from './input-error.js';
+export { formatLength } from './length/format-length.js';
+export type { Length, LengthUnit } from './length/length.js';
+export { parseLength } from './length/parse-length.js';
+export type { ComparisonCue, ComparisonRow, TableComparison } from './report/comparison.js';
+export { describeComparison } from './report/describe-comparison.js';
+export { type DescribeOptions, describeFit } from './report/describe-fit.js';
+export type * from './report/fit-report.js';
+export type * from './room/room-input.js';
+export { type ClassifyInput, classifyShot, type ShotAnswer } from './stroke/classify-shot.js';
+export type { StrokeInput } from './stroke/stroke-settings.js';

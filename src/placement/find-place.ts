@@ -1,0 +1,118 @@
+import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
+import type { Placement } from '../geometry/types.js';
+import type { Scene } from '../room/scene.js';
+import { prepareStrokes } from '../stroke/prepare-strokes.js';
+import { shotShares } from '../stroke/shot-shares.js';
+import { standingRoom } from '../stroke/standing.js';
+import type { StrokeSettings } from '../stroke/stroke-settings.js';
+import { promisingPoses } from './best-shares.js';
+import { clearanceAt } from './clearance-at.js';
+import { findPlacement } from './find-placement.js';
+import { type OpenReach, openReach } from './open-reach.js';
+import { placeTable } from './place-table.js';
+import type { PlacementOptions } from './placement-problem.js';
+import { cueingProblem, playerProblem, surelyBlockingProblem, tableProblem } from './problem-for.js';
+import { PLAYABLE } from './share-score.js';
+
+/** What {@link findPlace} is asked. */
+export interface PlaceQuestion {
+  readonly scene: Scene;
+  readonly table: TableSpec;
+  readonly stroke: StrokeSettings;
+  /** The wanted one first. */
+  readonly cues: readonly CueSpec[];
+  readonly search: Pick<PlacementOptions, 'gap' | 'maxBoxes' | 'turns' | 'onProgress'>;
+}
+
+/** Where the table should stand. */
+export interface FoundPlace {
+  /** Null: no place was found where the table can stand. */
+  readonly pose: Placement | null;
+  /** No place where the table can stand has more clearance for the wanted cue, mm. */
+  readonly upperBound: number;
+  /** True: the bounds did not meet, because the search was stopped or ran out of boxes. */
+  readonly stopped: boolean;
+}
+
+/** Shots by which promising poses are told apart. */
+const RANKING_SHOTS = 384;
+/** A pose has to be better by this to be taken before one that was proposed earlier. */
+const BETTER = 0.002;
+
+/**
+ * The place with the greatest clearance or, where that one is not clear by distance alone, the one that is found to have the
+ * largest share of playable shots. The bound holds whatever is returned.
+ */
+export function findPlace(question: PlaceQuestion): FoundPlace {
+  const { scene, table, stroke, cues, search } = question;
+  const [cue] = cues;
+  const reach = openReach(table, stroke, cue);
+  const problem = cueingProblem(scene, table, stroke.margin, reach);
+  const enough = cues.map((c) => openReach(table, stroke, c).rho);
+  const most = placeTable(problem, { ...search, enough });
+  const { upperBound, stopped } = most;
+  if (most.pose === null) {
+    // Things that hang over the frame count as tall there, but do not keep the table from standing.
+    const standing = placeTable(tableProblem(scene, table), { ...search, enough: [] });
+    return { pose: standing.pose, upperBound, stopped: stopped || standing.stopped };
+  }
+  const strip = clearanceAt(playerProblem(scene, table), most.pose).clearance;
+  const plain = most.value >= reach.rho && strip >= reach.strip && reach.steepest <= stroke.maxElevation;
+  if (plain) return { pose: most.pose, upperBound, stopped };
+  const pose = bestByShares(question, reach, most.pose);
+  return { pose, upperBound, stopped };
+}
+
+function bestByShares(question: PlaceQuestion, reach: OpenReach, most: Placement): Placement {
+  const { scene, table, stroke, cues } = question;
+  const [cue] = cues;
+  let best = most;
+  let bestScore = Number.NEGATIVE_INFINITY;
+  for (const pose of promisingPoses({ scene, table, stroke, cue, reach, best: most })) {
+    const strokes = prepareStrokes(scene, table, pose, stroke);
+    const [tally] = shotShares(strokes, standingRoom(strokes), [cue], { shots: RANKING_SHOTS }).cues;
+    const score = tally.open + PLAYABLE * tally.cramped;
+    if (score > bestScore + BETTER) {
+      best = pose;
+      bestScore = score;
+    }
+  }
+  return best;
+}
+
+/**
+ * Is it proved that no place in the room is clear for the cue? By the clearance to things that an open stroke can pass neither
+ * over nor under: a ball at the point of Q that is nearest to such a thing, played with the butt towards it, asks for at least
+ * ell cos(theta) + a, theta being at most the steepest theta_rail. False where it is not proved, which does not mean that
+ * there is such a place.
+ */
+export function clearNowhere(question: NowhereQuestion): boolean {
+  const { scene, table, stroke, cue, maxBoxes } = question;
+  const reach = openReach(table, stroke, cue);
+  const problem = surelyBlockingProblem(scene, table, { under: reach.under, over: reach.high });
+  // Half the gap below the threshold is floor enough: what lies above it is not proved away.
+  const floor = Math.max(0, reach.least - 2 * SURE);
+  const found = findPlacement(problem, { gap: SURE, maxBoxes, turns: 'any', floor });
+  return found.upperBound < reach.least;
+}
+
+/** What {@link clearNowhere} is asked. */
+export interface NowhereQuestion {
+  readonly scene: Scene;
+  readonly table: TableSpec;
+  readonly stroke: StrokeSettings;
+  readonly cue: CueSpec;
+  readonly maxBoxes: number;
+}
+
+/** Margin by which the proof that no place is clear must hold, mm. */
+const SURE = 0.5;
+
+/** Can a table that is e smaller all round stand anywhere? Where it cannot, no room within the tolerance holds the table. */
+export function standsWithin(scene: Scene, table: TableSpec, e: number, maxBoxes: number): boolean {
+  const problem = tableProblem(scene, table, -e);
+  const frame = { length: problem.frame.length - 2 * e, width: problem.frame.width - 2 * e };
+  const play = { length: problem.play.length - 2 * e, width: problem.play.width - 2 * e };
+  const found = findPlacement({ ...problem, frame, play }, { gap: 10, maxBoxes, turns: 'any' });
+  return found.pose !== null || found.stopped;
+}

@@ -1,0 +1,302 @@
+import { DEFAULTS } from '../equipment/defaults.js';
+import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
+import type { Placement } from '../geometry/types.js';
+import type { Scene } from '../room/scene.js';
+import { StrokeClassifier } from '../stroke/classify-traced.js';
+import { prepareStrokes } from '../stroke/prepare-strokes.js';
+import { proveShots, type ShotProof } from '../stroke/prove-shots.js';
+import { type CueTally, type ShotSpot, type ShotTally, shotShares } from '../stroke/shot-shares.js';
+import { standingRoom } from '../stroke/standing.js';
+import type { StandingRoom } from '../stroke/standing-room.js';
+import type { ShotCode, StrokeCue, StrokeScene } from '../stroke/stroke-scene.js';
+import type { StrokeSettings } from '../stroke/stroke-settings.js';
+import { ShotTrace } from '../stroke/trace-shot.js';
+import { clearanceAt } from './clearance-at.js';
+import { type OpenReach, openReach } from './open-reach.js';
+import { cueingProblem, playerProblem, tableProblem } from './problem-for.js';
+
+/** One table, where it stands, and the cues that are asked for. */
+export interface JudgeQuestion {
+  readonly scene: Scene;
+  readonly table: TableSpec;
+  readonly stroke: StrokeSettings;
+  /** The wanted one first. */
+  readonly cues: readonly CueSpec[];
+  readonly pose: Placement;
+  /** Shots to sample for cues whose game is not clear by distance alone. */
+  readonly shots: number;
+  readonly grid?: { readonly columns: number; readonly rows: number };
+  /** False leaves out whether a verdict holds within the tolerance; `certain` then tells of the resolution only. */
+  readonly withTolerance: boolean;
+}
+
+export type PoseVerdict = 'clear' | 'tight' | 'partial' | 'none';
+export type ProofKind = 'distance' | 'boxes' | 'shot' | 'resolution' | 'standing';
+
+export interface CueJudgement {
+  readonly verdict: PoseVerdict;
+  readonly certain: boolean;
+  readonly proof: ProofKind;
+  readonly open: number;
+  readonly cramped: number;
+  readonly blocked: number;
+  /** Each share is within this of the true one; 0 where proved. */
+  readonly error: number;
+  /** Radians; null where no shot can be played. */
+  readonly steepest: number | null;
+}
+
+export interface PoseJudgement {
+  /** The frame stands free (touching counts). */
+  readonly stands: boolean;
+  /** Distance from Q to walls and tall things for the wanted cue, mm; 0 where the table cannot stand. */
+  readonly clearance: number;
+  readonly cues: readonly CueJudgement[];
+  /** The sample, for the cues that needed one (`tallied[i]` is the index of the cue of `tally.cues[i]`). */
+  readonly tally: ShotTally | null;
+  readonly tallied: readonly number[];
+}
+
+/** Boxes of shots that one proof may look at. */
+const MOST_BOXES = 20_000;
+
+/**
+ * The verdict for each cue with the table at one pose. `clear` only where proved (by distance or by boxes of shots), `tight`
+ * only where boxes prove that no shot is blocked, `partial` on a counterexample. Where boxes stay undecided at the resolution
+ * the cautious verdict is given, marked as not certain. With the tolerance e, a verdict is certain when it is the same in
+ * every room whose boundaries lie within e.
+ */
+export function judgePose(question: JudgeQuestion): PoseJudgement {
+  const judge = new Judge(question);
+  return judge.run();
+}
+
+/** The room as strokes see it, with every boundary moved by e. */
+interface View {
+  readonly strokes: StrokeScene;
+  readonly standing: StandingRoom;
+}
+
+class Judge {
+  readonly #q: JudgeQuestion;
+  readonly #views = new Map<number, View>();
+  readonly #strips = new Map<number, number>();
+  readonly #reaches: readonly OpenReach[];
+
+  constructor(question: JudgeQuestion) {
+    this.#q = question;
+    this.#reaches = question.cues.map((cue) => openReach(question.table, question.stroke, cue));
+  }
+
+  run(): PoseJudgement {
+    const { scene, cues, withTolerance } = this.#q;
+    const e = scene.tolerance;
+    const free = this.#frameRoom();
+    const stands = free >= -STAND_SLACK;
+    if (!stands) {
+      const certain = !withTolerance || free <= -e;
+      return {
+        stands,
+        clearance: 0,
+        cues: cues.map(() => ({ ...NOTHING, certain })),
+        tally: null,
+        tallied: [],
+      };
+    }
+    const standsForSure = !withTolerance || free >= e - STAND_SLACK;
+    const clearances = cues.map((_, i) => this.#clearance(i, 0));
+    const tallied = cues.map((_, i) => i).filter((i) => !this.#plainlyClear(i, 0, clearances[i]));
+    const tally = tallied.length === 0 ? null : this.#sample(tallied);
+    const judged = cues.map((_, i) => {
+      const k = tallied.indexOf(i);
+      if (tally === null || k < 0) {
+        const certain = standsForSure && (!withTolerance || this.#staysClear(i, e));
+        return { ...ALL_OPEN, certain, steepest: this.#reaches[i].steepest };
+      }
+      return this.#judgeSampled(i, tally.cues[k], standsForSure);
+    });
+    return { stands, clearance: Math.max(0, clearances[0]), cues: judged, tally, tallied };
+  }
+
+  /** Distance of the frame from everything in its way, mm; negative where they overlap. */
+  #frameRoom(): number {
+    const { scene, table, pose } = this.#q;
+    const problem = tableProblem(scene, table);
+    return clearanceAt({ ...problem, play: problem.frame, tall: problem.low, low: [] }, pose).clearance;
+  }
+
+  #clearance(i: number, grow: number): number {
+    const { scene, table, stroke, cues, pose } = this.#q;
+    const reach = grow === 0 ? this.#reaches[i] : openReach(table, stroke, cues[i], grow);
+    return clearanceAt(cueingProblem(scene, table, stroke.margin, reach, grow), pose).clearance;
+  }
+
+  /** Width of free floor for players all round the frame. */
+  #strip(grow: number): number {
+    const known = this.#strips.get(grow);
+    if (known !== undefined) return known;
+    const { scene, table, pose } = this.#q;
+    const width = clearanceAt(playerProblem(scene, table, grow), pose).clearance;
+    this.#strips.set(grow, width);
+    return width;
+  }
+
+  /** The plain proof: distances alone show that every shot is open when every boundary is e nearer. */
+  #plainlyClear(i: number, grow: number, clearance: number): boolean {
+    const { table, stroke, cues } = this.#q;
+    const reach = grow === 0 ? this.#reaches[i] : openReach(table, stroke, cues[i], grow);
+    if (reach.steepest > stroke.maxElevation) return false;
+    return clearance >= reach.rho + grow && this.#strip(grow) >= reach.strip + grow;
+  }
+
+  #staysClear(i: number, e: number): boolean {
+    if (this.#plainlyClear(i, e, this.#clearance(i, e))) return true;
+    return this.#prove(i, 'open', e).outcome === 'proved';
+  }
+
+  #sample(cues: readonly number[]): ShotTally {
+    const { strokes, standing } = this.#view(0);
+    const { shots, grid } = this.#q;
+    const options = grid === undefined ? { shots } : { shots, grid };
+    return shotShares(
+      strokes,
+      standing,
+      cues.map((i) => this.#q.cues[i]),
+      options,
+    );
+  }
+
+  #judgeSampled(i: number, tally: CueTally, standsForSure: boolean): CueJudgement {
+    const { withTolerance, scene } = this.#q;
+    const e = scene.tolerance;
+    const shares = {
+      open: tally.open,
+      cramped: tally.cramped,
+      blocked: tally.blocked,
+      error: tally.error,
+      steepest: tally.steepest,
+    };
+    const result = (verdict: PoseVerdict, proof: ProofKind, certain: boolean): CueJudgement => ({
+      ...shares,
+      verdict,
+      proof,
+      certain: certain && standsForSure,
+    });
+    if (tally.blocked > 0) {
+      return result('partial', 'shot', !withTolerance || this.#staysBlocked(i, tally));
+    }
+    if (tally.cramped === 0) {
+      const open = this.#prove(i, 'open', 0);
+      if (open.outcome === 'proved') {
+        const certain = !withTolerance || this.#prove(i, 'open', e).outcome === 'proved';
+        return { ...result('clear', 'boxes', certain), open: 1, cramped: 0, blocked: 0, error: 0 };
+      }
+      if (open.outcome === 'undecided') return this.#cautious(i, shares, standsForSure);
+    }
+    const playable = this.#prove(i, 'playable', 0);
+    if (playable.outcome === 'refuted') {
+      const certain = !withTolerance || this.#staysBlocked(i, tally, playable);
+      return { ...result('partial', 'shot', certain), ...withRare(shares, 'blocked', this.#q.shots) };
+    }
+    const seen = tally.cramped > 0 ? shares : withRare(shares, 'cramped', this.#q.shots);
+    if (playable.outcome === 'undecided') return { ...result('partial', 'resolution', false), ...seen };
+    const certain =
+      !withTolerance || (this.#prove(i, 'playable', e).outcome === 'proved' && this.#staysCramped(i, tally));
+    return { ...result('tight', 'boxes', certain), ...seen };
+  }
+
+  /** Open as far as can be seen, but not proved: the next verdict down that boxes can prove. */
+  #cautious(
+    i: number,
+    shares: Omit<CueJudgement, 'verdict' | 'proof' | 'certain'>,
+    stands: boolean,
+  ): CueJudgement {
+    const tight = stands && this.#prove(i, 'playable', 0).outcome === 'proved';
+    return { ...shares, verdict: tight ? 'tight' : 'partial', proof: 'resolution', certain: false };
+  }
+
+  #staysBlocked(i: number, tally: CueTally, proof?: ShotProof): boolean {
+    const e = this.#q.scene.tolerance;
+    const { strokes, standing } = this.#view(-e);
+    const cue = this.#q.cues[i];
+    const found = proof?.shot;
+    const examples = [
+      ...(found === undefined ? [] : [{ ...found, x: found.u, y: found.v }]),
+      ...tally.blockedShots,
+    ];
+    if (classes(strokes, standing, cue, examples).includes(2)) return true;
+    return shotShares(strokes, standing, [cue], { shots: this.#q.shots }).cues[0].blocked > 0;
+  }
+
+  #staysCramped(i: number, tally: CueTally): boolean {
+    const e = this.#q.scene.tolerance;
+    const { strokes, standing } = this.#view(-e);
+    const cue = this.#q.cues[i];
+    if (classes(strokes, standing, cue, tally.crampedShots).some((code) => code !== 0)) return true;
+    return shotShares(strokes, standing, [cue], { shots: this.#q.shots }).cues[0].open < 1;
+  }
+
+  #prove(i: number, target: 'open' | 'playable', grow: number): ShotProof {
+    const { strokes, standing } = this.#view(grow);
+    return proveShots(strokes, standing, this.#q.cues[i], target, {
+      maxBoxes: MOST_BOXES,
+      resolution: DEFAULTS.search.resolution,
+    });
+  }
+
+  #view(grow: number): View {
+    const known = this.#views.get(grow);
+    if (known !== undefined) return known;
+    const { scene, table, pose, stroke } = this.#q;
+    const strokes = prepareStrokes(scene, table, pose, stroke, grow);
+    const view = { strokes, standing: standingRoom(strokes) };
+    this.#views.set(grow, view);
+    return view;
+  }
+}
+
+/** A frame that overlaps by less than this, mm, touches: rounding of a pose that was found touching. */
+const STAND_SLACK = 1e-6;
+
+const NOTHING = {
+  verdict: 'none',
+  proof: 'standing',
+  open: 0,
+  cramped: 0,
+  blocked: 1,
+  error: 0,
+  steepest: null,
+} as const;
+
+const ALL_OPEN = { verdict: 'clear', proof: 'distance', open: 1, cramped: 0, blocked: 0, error: 0 } as const;
+
+/** Classes of some shots in a scene. */
+function classes(
+  scene: StrokeScene,
+  standing: StandingRoom,
+  cue: StrokeCue,
+  shots: readonly ShotSpot[],
+): readonly ShotCode[] {
+  const classifier = new StrokeClassifier(scene, cue);
+  const trace = new ShotTrace(scene, classifier.ell);
+  return shots.map(({ x, y, phi }) => {
+    trace.follow(x, y, Math.cos(phi), Math.sin(phi));
+    return classifier.classify(trace, standing);
+  });
+}
+
+/** Shares that a proof's counterexample is counted in with, as one more shot: the sample missed something rare. */
+function withRare<T extends { readonly open: number; readonly cramped: number; readonly blocked: number }>(
+  shares: T,
+  kind: 'cramped' | 'blocked',
+  shots: number,
+): T {
+  const rest = shots / (shots + 1);
+  const one = 1 - rest;
+  return {
+    ...shares,
+    open: shares.open * rest,
+    cramped: shares.cramped * rest + (kind === 'cramped' ? one : 0),
+    blocked: shares.blocked * rest + (kind === 'blocked' ? one : 0),
+  };
+}

@@ -1,0 +1,59 @@
+import { DEFAULTS } from '../equipment/defaults.js';
+import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
+import { prepareStrokes } from '../stroke/prepare-strokes.js';
+import { steepestRail } from '../stroke/rail-elevation.js';
+import type { StrokeSettings } from '../stroke/stroke-settings.js';
+import { railTop } from './problem-for.js';
+
+/** What the open strokes of one cue ask of a room, whatever the shot: lengths in mm, angle in radians. */
+export interface OpenReach {
+  /** rho = R + s + L + a: where walls and tall things keep this distance from Q, no level cue meets anything. */
+  readonly rho: number;
+  /** No shot of the table has a steeper theta_rail than this. */
+  readonly steepest: number;
+  /** A full-height thing nearer to Q than this blocks some open shot: ell cos(steepest) + a. */
+  readonly least: number;
+  /** Heights that sort things into those under every cue, those over every open stroke, and the tall ones between. */
+  readonly low: number;
+  readonly high: number;
+  /** A thing no higher than this at its underside cannot be passed under. */
+  readonly under: number;
+  /** Width of free floor round the frame that proves room to stand for every shot. */
+  readonly strip: number;
+}
+
+/**
+ * Derivation. `high`: the axis rises to ballHeight + b / cos(theta) + ell sin(theta) at the butt, kept a / cos(theta) off;
+ * both grow with theta, so theta = steepest bounds them. `low`: beyond the rim an axis that clears the rail's top by its radius
+ * r has lost at most a' (tan + 1/cos - 1) of that height against a footprint grown by a' = a + e, so a top that is a (and that
+ * loss less r) under the rail's top is passed by every stroke.
+ *
+ * `strip`: let everything that leaves no room to stand keep a distance W from the frame, and m be the least plan distance from
+ * Q to the rim. Take the centre c on the cue's line at t = max(0.45 L, t_o): it lies within max(0, 0.45 L - m) of the frame.
+ * Where that is less than the disc's radius d, move c inside the stance window towards its far outer corner, (t_o + 460, 350
+ * to the side): seen from the side that the line leaves by, at angle psi, this corner is 460 sin(psi) + 350 cos(psi) >= 350 > d
+ * away, so on the way c comes to lie exactly d from the frame. Hence W >= max(2 d, 0.45 L - m + d) is enough.
+ */
+export function openReach(table: TableSpec, stroke: StrokeSettings, cue: CueSpec, grow = 0): OpenReach {
+  const alone = prepareStrokes(
+    { outline: [], wallNames: [], obstacles: [], ceiling: [], doors: [], tolerance: 0 },
+    table,
+    { x: 0, y: 0, angle: 0 },
+    stroke,
+  );
+  const steepest = steepestRail(alone, cue);
+  const ell = alone.ballRadius + stroke.backswing + cue.length;
+  const cos = Math.cos(steepest);
+  const loss = (stroke.margin + Math.max(0, grow)) * (Math.tan(steepest) + 1 / cos - 1) - cue.tipRadius;
+  const toRim = Math.min(alone.rimX - alone.qx, alone.rimY - alone.qy);
+  const disc = DEFAULTS.standing.radius + grow;
+  return {
+    rho: ell + stroke.margin,
+    steepest,
+    least: ell * cos + stroke.margin,
+    low: railTop(table) - Math.max(0, loss),
+    high: alone.ballHeight + (stroke.tipOffset + stroke.margin) / cos + ell * Math.sin(steepest),
+    under: alone.ballHeight + stroke.tipOffset + stroke.margin,
+    strip: Math.max(2 * disc, DEFAULTS.standing.nearShare * cue.length - toRim + disc),
+  };
+}

@@ -1,0 +1,203 @@
+import { CUES } from '../equipment/cues.js';
+import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
+import { sameGameSmaller } from '../equipment/smaller-tables.js';
+import { convexParts } from '../geometry/convex-parts.js';
+import { pointInRing } from '../geometry/predicates.js';
+import { translated } from '../geometry/ring.js';
+import type { Placement } from '../geometry/types.js';
+import { findPlacement } from '../placement/find-placement.js';
+import { type JudgeQuestion, judgePose } from '../placement/judge-pose.js';
+import { openReach } from '../placement/open-reach.js';
+import { cueingProblem } from '../placement/problem-for.js';
+import type { Scene } from '../room/scene.js';
+import { StrokeClassifier } from '../stroke/classify-traced.js';
+import { prepareStrokes } from '../stroke/prepare-strokes.js';
+import { standingRoom } from '../stroke/standing.js';
+import type { StrokeSettings } from '../stroke/stroke-settings.js';
+import { ShotTrace } from '../stroke/trace-shot.js';
+import type { Advice, Cushion, CushionProfile, Limit, Span, Verdict } from './fit-report.js';
+import { stretchRoom } from './stretch-room.js';
+
+/** What {@link adviceFor} needs to know about a place that is not clear. */
+export interface AdviceQuestion {
+  readonly scene: Scene;
+  readonly table: TableSpec;
+  readonly stroke: StrokeSettings;
+  /** The wanted cue, */
+  readonly cue: CueSpec;
+  readonly pose: Placement;
+  /** its verdict and share of open shots there. */
+  readonly verdict: Verdict;
+  readonly open: number;
+  readonly spans: { readonly along: Span; readonly across: Span };
+  readonly limits: readonly Limit[];
+  readonly cushions: readonly CushionProfile[];
+  readonly maxBoxes: number;
+}
+
+/** Shots by which a gain is measured. */
+const GAIN_SHOTS = 512;
+/** A piece of advice has to gain at least this share of open shots, or a better verdict. */
+const LEAST_GAIN = 0.01;
+/** At most so many movable things are looked at, the most obstructive first. */
+const MOST_MOVES = 2;
+
+/** What would help, each with the verdict and the gain in open shots that it was computed to bring; the greatest gain first. */
+export function adviceFor(question: AdviceQuestion): readonly Advice[] {
+  const found = [
+    ...shorterCue(question),
+    ...shorterCueAt(question),
+    ...moveObstacles(question),
+    ...smallerTable(question),
+    ...longerRoom(question),
+  ];
+  const rank = (verdict: Verdict): number => ['clear', 'tight', 'partial', 'none'].indexOf(verdict);
+  return found
+    .filter((a) => a.gain >= LEAST_GAIN || rank(a.verdict) < rank(question.verdict))
+    .sort((a, b) => rank(a.verdict) - rank(b.verdict) || b.gain - a.gain);
+}
+
+/** The longest cue of the catalogue that is clear here; without one, the longest that leaves nothing blocked, or the shortest. */
+function shorterCue(question: AdviceQuestion): readonly Advice[] {
+  const shorter = Object.values(CUES)
+    .filter((c) => c.length < question.cue.length - 10)
+    .sort((a, b) => b.length - a.length)
+    .map((c) => ({ ...question.cue, name: c.name, length: c.length }));
+  if (shorter.length === 0) return [];
+  const { cues } = judgePose({ ...judging(question), cues: shorter });
+  const at = (wanted: Verdict): number => cues.findIndex((c) => c.verdict === wanted);
+  const clear = at('clear');
+  const tight = at('tight');
+  const chosen = clear >= 0 ? clear : tight >= 0 ? tight : cues.length - 1;
+  const { verdict, open } = cues[chosen];
+  return [{ kind: 'shorter-cue', amount: shorter[chosen].length, verdict, gain: open - question.open }];
+}
+
+/** At each cushion that is short of room, the longest cue that will do all along it, and the share of shots that it opens. */
+function shorterCueAt(question: AdviceQuestion): readonly Advice[] {
+  const { cushions, cue, verdict } = question;
+  return cushions.flatMap(({ cushion, spots }) => {
+    const open = Math.min(...spots.map((s) => s.open));
+    const amount = open > 0 ? open : Math.min(...spots.map((s) => s.cramped));
+    if (!(amount > 0 && amount < cue.length)) return [];
+    const gain = gainOver(question, cushion, { ...cue, length: amount });
+    return [{ kind: 'shorter-cue-at', cushion, amount: Math.floor(amount), verdict, gain }];
+  });
+}
+
+/** The share of all shots with the butt over one cushion that the wanted cue does not leave open but another does. */
+function gainOver(question: AdviceQuestion, cushion: Cushion, other: CueSpec): number {
+  const strokes = prepareStrokes(question.scene, question.table, question.pose, question.stroke);
+  const room = standingRoom(strokes);
+  const wanted = new StrokeClassifier(strokes, question.cue);
+  const shorter = new StrokeClassifier(strokes, other);
+  const trace = new ShotTrace(strokes, Math.max(wanted.ell, shorter.ell));
+  let gained = 0;
+  for (let k = 0; k < GAIN_SHOTS; k++) {
+    // The same even filling of positions and directions as in shotShares, with the steps of a plane and a circle.
+    const px = strokes.qx * (2 * fraction(k * 0.8191725133961645) - 1);
+    const py = strokes.qy * (2 * fraction(k * 0.6710436067037893) - 1);
+    const phi = 2 * Math.PI * fraction(k * 0.5497004779019703);
+    const ux = Math.cos(phi);
+    const uy = Math.sin(phi);
+    if (leavesOver(strokes.rimX, strokes.rimY, px, py, ux, uy) !== cushion) continue;
+    trace.follow(px, py, ux, uy);
+    if (wanted.classify(trace, room) !== 0 && shorter.classify(trace, room) === 0) gained++;
+  }
+  return gained / GAIN_SHOTS;
+}
+
+function leavesOver(rimX: number, rimY: number, px: number, py: number, ux: number, uy: number): Cushion {
+  const endFirst = (rimX - Math.sign(ux) * px) * Math.abs(uy) < (rimY - Math.sign(uy) * py) * Math.abs(ux);
+  if (endFirst) return ux > 0 ? 'endA' : 'endB';
+  return uy > 0 ? 'sideA' : 'sideB';
+}
+
+function fraction(x: number): number {
+  return x - Math.floor(x);
+}
+
+/** Movable things that hold shots back: shifted straight away by what is missing where there is floor for it, else taken out. */
+function moveObstacles(question: AdviceQuestion): readonly Advice[] {
+  const { scene, limits } = question;
+  const movable = limits
+    .filter((l) => l.kind === 'obstacle' && scene.obstacles.some((o) => o.name === l.name && o.movable))
+    .sort((a, b) => b.share - a.share)
+    .slice(0, MOST_MOVES);
+  return movable.map((limit): Advice => {
+    const others = scene.obstacles.filter((o) => o.name !== limit.name);
+    const shifted = shiftAway(question, limit);
+    const obstacles = shifted === null ? others : [...others, shifted.obstacle];
+    const { verdict, open } = judgePose(judging({ ...question, scene: { ...scene, obstacles } })).cues[0];
+    const advice: Advice = {
+      kind: 'move-obstacle',
+      obstacle: limit.name,
+      verdict,
+      gain: open - question.open,
+    };
+    return shifted === null ? advice : { ...advice, amount: shifted.distance };
+  });
+}
+
+/** The thing moved off along the shortest line to it, if it stays in the room and off everything else; null if it cannot. */
+function shiftAway({ scene }: AdviceQuestion, limit: Limit) {
+  const obstacle = scene.obstacles.find((o) => o.name === limit.name);
+  if (obstacle === undefined || limit.witness === null || limit.spare === null || limit.distance === null)
+    return null;
+  if (limit.distance === 0) return null;
+  const [[qx, qy], [ox, oy]] = limit.witness;
+  const distance = Math.ceil(-limit.spare);
+  const dx = ((ox - qx) / limit.distance) * distance;
+  const dy = ((oy - qy) / limit.distance) * distance;
+  const ring = translated(obstacle.ring, dx, dy);
+  const inRoom = ring.every(([x, y]) => pointInRing(scene.outline, x, y) >= 0);
+  const others = scene.obstacles.filter((o) => o !== obstacle);
+  const onOther = others.some(
+    (o) =>
+      ring.some(([x, y]) => pointInRing(o.ring, x, y) > 0) ||
+      o.ring.some(([x, y]) => pointInRing(ring, x, y) > 0),
+  );
+  if (!inRoom || onOther) return null;
+  return { obstacle: { ...obstacle, ring, parts: convexParts(ring) }, distance };
+}
+
+/** The largest smaller table of the catalogue for the game that is clear somewhere in the room with this cue. */
+function smallerTable(question: AdviceQuestion): readonly Advice[] {
+  const { scene, cue, maxBoxes, open } = question;
+  for (const table of sameGameSmaller(question.table)) {
+    // The tip offset goes with the ball.
+    const tipOffset = (question.stroke.tipOffset * table.ballDiameter) / question.table.ballDiameter;
+    const stroke = { ...question.stroke, tipOffset };
+    const reach = openReach(table, stroke, cue);
+    const problem = cueingProblem(scene, table, stroke.margin, reach);
+    const { pose } = findPlacement(problem, { gap: 5, maxBoxes, turns: 'any', floor: reach.rho });
+    if (pose === null) continue;
+    const judged = judgePose(judging({ ...question, table, stroke, pose })).cues[0];
+    if (judged.verdict !== 'clear' || table.id === null) continue;
+    return [{ kind: 'smaller-table', table: table.id, verdict: 'clear', gain: judged.open - open }];
+  }
+  return [];
+}
+
+/** How much more room along and across the table would do, checked in the room made longer by so much. */
+function longerRoom(question: AdviceQuestion): readonly Advice[] {
+  const { scene, pose, spans, open } = question;
+  const missing = {
+    along: Math.ceil(Math.max(0, -spans.along.spare)),
+    across: Math.ceil(Math.max(0, -spans.across.spare)),
+  };
+  const longer = (along: number, across: number) =>
+    judgePose(judging({ ...question, scene: stretchRoom(scene, pose, along, across) })).cues[0];
+  const advice: Advice[] = [];
+  for (const axis of ['along', 'across'] as const) {
+    if (missing[axis] === 0) continue;
+    const { verdict, open: then } = axis === 'along' ? longer(missing.along, 0) : longer(0, missing.across);
+    advice.push({ kind: 'longer-room', axis, amount: missing[axis], verdict, gain: then - open });
+  }
+  return advice;
+}
+
+function judging(question: AdviceQuestion): JudgeQuestion {
+  const { scene, table, stroke, cue, pose } = question;
+  return { scene, table, stroke, cues: [cue], pose, shots: GAIN_SHOTS, withTolerance: false };
+}

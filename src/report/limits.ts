@@ -1,0 +1,162 @@
+import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
+import { type EdgeArrays, edgeArrays } from '../geometry/edge-arrays.js';
+import { ringToSegment } from '../geometry/measure.js';
+import { pointInRing } from '../geometry/predicates.js';
+import { createEdgeView, createTurnedRectangle, viewEdge } from '../geometry/rectangle-distance.js';
+import { rectangleRing } from '../geometry/ring.js';
+import type { Placement, Ring, Size } from '../geometry/types.js';
+import { findPlacement } from '../placement/find-placement.js';
+import type { OpenReach } from '../placement/open-reach.js';
+import { playSize, tableProblem } from '../placement/problem-for.js';
+import type { Scene } from '../room/scene.js';
+import type { HoldBack } from '../stroke/shot-shares.js';
+import type { Limit } from './fit-report.js';
+
+/** What {@link limitsAt} needs to know. */
+export interface LimitQuestion {
+  readonly scene: Scene;
+  readonly table: TableSpec;
+  readonly cue: CueSpec;
+  readonly reach: OpenReach;
+  readonly margin: number;
+  readonly pose: Placement;
+  readonly certain: boolean;
+  /** What keeps sampled shots from being open. */
+  readonly holdBack: readonly HoldBack[];
+}
+
+/**
+ * What holds the verdict of the wanted cue back, nearest first, by name: every wall and tall thing that keeps some sampled
+ * shot from being open or, where the verdict hangs on the tolerance, is within it of its needed distance; then ceilings,
+ * standing room and rails, for which a distance says nothing. Where the verdict is not certain, at least one limit is marked
+ * to be measured again: those within the tolerance of what they need, or the one that comes nearest to it.
+ */
+export function limitsAt(question: LimitQuestion): readonly Limit[] {
+  const { scene, table, reach, margin, pose, certain, holdBack } = question;
+  const play = playSize(table);
+  const found: Limit[] = [];
+  const shareOf = (kind: HoldBack['kind'], index: number): number =>
+    holdBack.find((h) => h.kind === kind && h.index === index)?.share ?? 0;
+  const consider = (
+    name: string,
+    kind: Limit['kind'],
+    edges: EdgeArrays,
+    ring: Ring | null,
+    share: number,
+  ): void => {
+    const near = nearestEdge(edges, play, pose);
+    const distance = ring !== null && pointInRing(ring, pose.x, pose.y) > 0 ? 0 : Math.max(0, near.distance);
+    const spare = distance - reach.rho;
+    const hangs = !certain && Math.abs(spare) <= 2 * scene.tolerance;
+    if (share === 0 && !hangs) return;
+    const { edge } = near;
+    const witness = ringToSegment(
+      rectangleRing([pose.x, pose.y], play.length, play.width, pose.angle),
+      [edges.ax[edge], edges.ay[edge]],
+      [edges.bx[edge], edges.by[edge]],
+    );
+    found.push({
+      name,
+      kind,
+      distance,
+      needed: reach.rho,
+      spare,
+      share,
+      witness: [witness.onA, witness.onB],
+      measureAgain: false,
+    });
+  };
+  scene.outline.forEach((a, i) => {
+    const b = scene.outline[(i + 1) % scene.outline.length];
+    // Two corners make a ring of two edges, there and back: the same distance.
+    consider(scene.wallNames[i], 'wall', edgeArrays([[a, b]]), null, shareOf('wall', i));
+  });
+  scene.obstacles.forEach((obstacle, i) => {
+    const tall = obstacle.to + margin > reach.low && obstacle.from < reach.high;
+    const share = shareOf('obstacle', i);
+    if (tall || share > 0)
+      consider(obstacle.name, 'obstacle', edgeArrays([obstacle.ring]), obstacle.ring, share);
+  });
+  found.sort((a, b) => (a.distance ?? 0) - (b.distance ?? 0));
+  for (const { kind, name, share } of holdBack) {
+    if (kind === 'ceiling' || kind === 'standing' || kind === 'rail')
+      found.push(withoutDistance(name, kind, share));
+  }
+  return certain ? found : markMeasures(found, scene.tolerance);
+}
+
+/**
+ * What keeps the table from standing: at a pose, what its frame overlaps or comes nearest to; without one, everything that
+ * takes floor from it if the bare room would hold it, else the room itself.
+ */
+export function limitsOfNone(
+  question: NoneQuestion,
+  pose: Placement | null,
+  certain: boolean,
+): readonly Limit[] {
+  const { scene, table, search } = question;
+  const { outline, low, lowOwners, frame } = tableProblem(scene, table);
+  if (pose === null) {
+    const bare = { play: frame, frame, outline, tall: [], low: [] };
+    const fits =
+      findPlacement(bare, { gap: 10, maxBoxes: search.maxBoxes, turns: search.turns }).pose !== null;
+    if (!fits) return [withoutDistance('the room itself', 'room', 1)];
+    return lowOwners.map(({ name, kind }) => withoutDistance(name, kind, 1));
+  }
+  const found: Limit[] = [];
+  const consider = (name: string, kind: Limit['kind'], edges: EdgeArrays, ring: Ring | null): void => {
+    const near = nearestEdge(edges, frame, pose);
+    const inside = ring !== null && pointInRing(ring, pose.x, pose.y) >= 0;
+    if (near.distance >= 0 && !inside) return;
+    const spare = Math.min(0, near.distance);
+    const measureAgain = !certain && spare >= -scene.tolerance;
+    found.push({ name, kind, distance: 0, needed: 0, spare, share: 1, witness: null, measureAgain });
+  };
+  outline.forEach((a, i) => {
+    consider(scene.wallNames[i], 'wall', edgeArrays([[a, outline[(i + 1) % outline.length]]]), null);
+  });
+  low.forEach((ring, i) => {
+    consider(lowOwners[i].name, lowOwners[i].kind, edgeArrays([ring]), ring);
+  });
+  if (found.length === 0) return [withoutDistance('the room itself', 'room', 1)];
+  return found.sort((a, b) => (a.spare ?? 0) - (b.spare ?? 0));
+}
+
+/** What {@link limitsOfNone} needs to know. */
+export interface NoneQuestion {
+  readonly scene: Scene;
+  readonly table: TableSpec;
+  readonly search: { readonly maxBoxes: number; readonly turns: 'square' | 'any' };
+}
+
+/** Marks what to measure again, see {@link limitsAt}. */
+function markMeasures(limits: readonly Limit[], tolerance: number): readonly Limit[] {
+  const off = (limit: Limit): number =>
+    limit.spare === null ? Number.POSITIVE_INFINITY : Math.abs(limit.spare);
+  const least = Math.min(...limits.map(off));
+  return limits.map((limit) => ({ ...limit, measureAgain: off(limit) <= Math.max(least, tolerance) }));
+}
+
+function withoutDistance(name: string, kind: Limit['kind'], share: number): Limit {
+  return { name, kind, distance: null, needed: null, spare: null, share, witness: null, measureAgain: false };
+}
+
+/** The edge nearest to the rectangle at the pose, and how near it comes, mm; negative where they overlap. */
+function nearestEdge(edges: EdgeArrays, size: Size, pose: Placement): { distance: number; edge: number } {
+  const rectangle = createTurnedRectangle(size.length / 2, size.width / 2);
+  rectangle.x = pose.x;
+  rectangle.y = pose.y;
+  rectangle.cos = Math.cos(pose.angle);
+  rectangle.sin = Math.sin(pose.angle);
+  const view = createEdgeView();
+  let distance = Number.POSITIVE_INFINITY;
+  let edge = 0;
+  for (let e = 0; e < edges.count; e++) {
+    viewEdge(view, rectangle, edges, e);
+    if (view.separation < distance) {
+      distance = view.separation;
+      edge = e;
+    }
+  }
+  return { distance, edge };
+}
