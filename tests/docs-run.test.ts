@@ -9,12 +9,13 @@ import ts from 'typescript';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 /**
- * Documentation that cannot rot: every TypeScript block of README.md and docs/guides is type-checked and run as a program
- * of its own, every example file too, every JSON block is parsed and every relative link is followed.
+ * Documentation that cannot rot: every TypeScript block of README.md, docs/ and the comments in src/ is type-checked and run
+ * as a program of its own, every example file too, every JSON block is parsed and every relative link is followed.
  *
  * ```ts            a program of its own
  * ```ts continued  goes on where the page's earlier blocks stopped
  * <!-- prints -->  before a fenced block right after a program: exactly what the program prints
+ * console.log(x);  // 42: where each of them has such a comment, it starts with the line that is printed
  */
 
 const ROOT = resolve(dirname(fileURLToPath(import.meta.url)), '..');
@@ -24,8 +25,10 @@ interface Program {
   /** Where it stands: `README.md:34`. */
   readonly where: string;
   readonly code: string;
-  /** What it must print, if the page shows it. */
+  /** What it must print, if the page shows it, */
   readonly prints: string | null;
+  /** or what each line that it prints is said to be. */
+  readonly says: readonly string[] | null;
 }
 
 interface Block {
@@ -36,11 +39,15 @@ interface Block {
   readonly mark: string | null;
 }
 
-const pages = ['README.md', 'DEVELOPERS.md', 'CHANGELOG.md', ...markdownIn('docs')].filter((path) =>
+const pages = ['README.md', 'DEVELOPERS.md', 'CHANGELOG.md', ...filesIn('docs', '.md')].filter((path) =>
   existsSync(join(ROOT, path)),
 );
 const shown = pages.filter((path) => path === 'README.md' || path.startsWith('docs/'));
-const programs = [...shown.flatMap(programsOf), ...exampleFiles()];
+const programs = [
+  ...shown.flatMap((path) => programsOf(path, read(path))),
+  ...filesIn('src', '.ts').flatMap((path) => programsOf(path, commentsOf(read(path)))),
+  ...exampleFiles(),
+];
 
 /** Import name -> source file, for every entry point that package.json exports. */
 const entries = new Map<string, string>();
@@ -64,7 +71,7 @@ describe('the documentation', () => {
     expect(typeErrors()).toEqual([]);
   });
 
-  it.each(programs)('runs $where', { timeout: 120_000 }, async ({ where, code, prints }) => {
+  it.each(programs)('runs $where', { timeout: 120_000 }, async ({ where, code, prints, says }) => {
     const outfile = join(folder, `${where.replace(/[^a-z0-9]+/gi, '-')}.mjs`);
     await build({
       stdin: { contents: code, loader: 'ts', resolveDir: ROOT, sourcefile: where },
@@ -77,10 +84,14 @@ describe('the documentation', () => {
     });
     const { stdout } = await run(process.execPath, [outfile], { cwd: ROOT, timeout: 100_000 });
     if (prints !== null) expect(stdout.trimEnd()).toBe(prints.trimEnd());
+    if (says !== null) {
+      const printed = stdout.trimEnd().split('\n');
+      expect(printed.map((line, i) => (says[i]?.startsWith(line) ? says[i] : line))).toEqual(says);
+    }
   });
 
   it.each(shown)('shows JSON that can be read: %s', (path) => {
-    for (const block of blocksOf(path).filter(({ info }) => info === 'json')) {
+    for (const block of blocksOf(path, read(path)).filter(({ info }) => info === 'json')) {
       expect(() => JSON.parse(block.text), `${path}:${block.line}`).not.toThrow();
     }
   });
@@ -136,10 +147,10 @@ function typeErrors(): string[] {
   });
 }
 
-function programsOf(path: string): Program[] {
+function programsOf(path: string, page: string): Program[] {
   const found: Program[] = [];
   const before: string[] = [];
-  const blocks = blocksOf(path);
+  const blocks = blocksOf(path, page);
   for (const [i, { info, line, text }] of blocks.entries()) {
     const [language, ...words] = info.split(' ');
     if (language !== 'ts') continue;
@@ -147,14 +158,35 @@ function programsOf(path: string): Program[] {
     const code = words.includes('continued') ? [...before, text].join('\n') : text;
     if (!words.includes('continued')) before.length = 0;
     before.push(text);
-    found.push({ where: `${path}:${line}`, code, prints: next?.mark === 'prints' ? next.text : null });
+    const prints = next?.mark === 'prints' ? next.text : null;
+    found.push({ where: `${path}:${line}`, code, prints, says: prints === null ? saidOf(code) : null });
   }
   return found;
 }
 
-function blocksOf(path: string): Block[] {
+/** The comments behind the `console.log`s of a program, when every one of them has one. */
+function saidOf(code: string): string[] | null {
+  const calls = code.split('\n').filter((line) => line.includes('console.log('));
+  const said = calls.flatMap((line) => /^console\.log\(.*\); +\/\/ (.+)$/.exec(line)?.[1] ?? []);
+  return calls.length > 0 && said.length === calls.length ? said : null;
+}
+
+/** A source file with its documentation comments as plain text, line by line, and the rest blank. */
+function commentsOf(source: string): string {
+  let inside = false;
+  return source
+    .split('\n')
+    .map((line) => {
+      const text = inside ? (/^\s*\*(?!\/) ?(.*)$/.exec(line)?.[1] ?? '') : '';
+      inside = (inside || /^\s*\/\*\*/.test(line)) && !line.includes('*/');
+      return text;
+    })
+    .join('\n');
+}
+
+function blocksOf(path: string, page: string): Block[] {
   const blocks: Block[] = [];
-  const lines = read(path).split('\n');
+  const lines = page.split('\n');
   let mark: string | null = null;
   for (let i = 0; i < lines.length; i++) {
     const line = lines[i] ?? '';
@@ -175,17 +207,16 @@ function blocksOf(path: string): Block[] {
 
 /** Runnable examples that are files of their own. */
 function exampleFiles(): Program[] {
-  const folder = join(ROOT, 'docs/examples');
-  if (!existsSync(folder)) return [];
-  return readdirSync(folder)
-    .filter((name) => /\.m?ts$/.test(name))
-    .map((name) => ({ where: `docs/examples/${name}`, code: read(`docs/examples/${name}`), prints: null }));
+  return filesIn('docs/examples', '.ts').map((path) => {
+    const code = read(path);
+    return { where: path, code, prints: null, says: saidOf(code) };
+  });
 }
 
-function markdownIn(folder: string): string[] {
+function filesIn(folder: string, extension: string): string[] {
   if (!existsSync(join(ROOT, folder))) return [];
   return readdirSync(join(ROOT, folder), { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && entry.name.endsWith('.md'))
+    .filter((entry) => entry.isFile() && entry.name.endsWith(extension))
     .map((entry) => relative(ROOT, join(entry.parentPath, entry.name)).replaceAll('\\', '/'))
     .filter((path) => !path.startsWith('docs/reference/'))
     .sort();
