@@ -1,0 +1,113 @@
+// What a stranger writes in the first five minutes with the packed library.
+
+const ROOM = `[[0, 0], ['6 m', 0], ['6 m', '5 m'], [0, '5 m']]`;
+const RING = '[[0, 0], [6000, 0], [6000, 5000], [0, 5000]]';
+
+/** A program for each entry point, as an ES module and as CommonJS; it fails where the library does not do its work. */
+export const PROGRAMS = {
+  elbowroom: program(
+    'elbowroom',
+    ['assessFit', 'BALLS', 'describeFit', 'InputError'],
+    `
+    const report = assessFit({ room: { outline: ${ROOM} }, table: 'pool-7ft-bar', cues: ['57 in'] });
+    if (report.schema !== 'elbowroom/fit-report@1' || report.pose === null) throw new Error(JSON.stringify(report));
+    if (describeFit(report).length < 20 || Object.keys(BALLS).length === 0) throw new Error('nothing said');
+    try {
+      assessFit({ room: { outline: [] }, table: 'no such table' });
+      throw new Error('took nonsense');
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+    }
+    console.log(report.verdict);`,
+  ),
+  'elbowroom/geometry': program(
+    'elbowroom/geometry',
+    ['closestPoints', 'orientation', 'regionArea', 'unite'],
+    `
+    const square = (x) => [[x, 0], [x + 1000, 0], [x + 1000, 1000], [x, 1000]];
+    const area = regionArea(unite([square(0), square(500)]));
+    const { distance } = closestPoints(square(0), square(3000));
+    if (Math.abs(area - 1.5e6) > 1 || Math.abs(distance - 2000) > 0.001) throw new Error(area + ' ' + distance);
+    if (orientation([0, 0], [1, 0], [0, 1]) !== 1) throw new Error('the wrong way round');
+    console.log(area / 1e6 + ' m2');`,
+  ),
+  'elbowroom/stroke': program('elbowroom/stroke', [], ''),
+  'elbowroom/placement': program(
+    'elbowroom/placement',
+    ['findPlacement'],
+    `
+    const play = { length: 2000, width: 1000 };
+    const problem = { play, frame: { length: 2300, width: 1300 }, outline: ${RING}, tall: [], low: [] };
+    const { value, upperBound } = findPlacement(problem, { gap: 1, maxBoxes: 10000, turns: 'any' });
+    if (value > upperBound || Math.abs(value - 2000) > 1) throw new Error(value + ' ' + upperBound);
+    console.log(value.toFixed(0) + ' mm');`,
+  ),
+};
+
+function program(entry, names, body) {
+  const list = names.join(', ');
+  return {
+    import: `import { ${list} } from '${entry}';\n${body}\n`,
+    require: `const { ${list} } = require('${entry}');\n${body}\n`,
+  };
+}
+
+/** Prints the ids of the tables, as an ES module. */
+export const TABLE_IDS = `import { TABLES } from 'elbowroom'; console.log(JSON.stringify(TABLES));`;
+
+/** Older and newer compilers than ours that users have. */
+const compilers = ['5.0.4', '5.4.5', '5.9.3', '7.0.2'];
+
+const TYPED = `
+import { assessFit, type FitInput, type FitReport, InputError, type Length, TABLES } from 'elbowroom';
+import { regionArea, type Ring, unite } from 'elbowroom/geometry';
+import { findPlacement, type PlacementProblem } from 'elbowroom/placement';
+import * as stroke from 'elbowroom/stroke';
+
+const wide: Length = '5 m';
+const input: FitInput = {
+  room: { outline: [[0, 0], ['6 m', 0], ['6 m', wide], [0, wide]], ceiling: 2400, doors: [] },
+  table: 'pool-7ft-bar',
+  cues: [1448, { length: '52 in' }],
+};
+export const report: FitReport = assessFit(input);
+export const open: number | undefined = report.cues[0]?.shares.open;
+export const square: Ring = [[0, 0], [1, 0], [1, 1], [0, 1]];
+export const area: number = regionArea(unite([square]));
+export const problem: PlacementProblem = {
+  play: { length: 2, width: 1 }, frame: { length: 3, width: 2 }, outline: square, tall: [], low: [],
+};
+export const bound: number = findPlacement(problem, { gap: 1, maxBoxes: 10, turns: 'any' }).upperBound;
+export const paths: (error: unknown) => readonly string[] = (error) =>
+  error instanceof InputError ? error.problems.map((p) => p.path) : [];
+export const field: number = TABLES['pool-9ft'].field.length;
+export const everything: object = stroke;
+`;
+
+/** Projects of strict TypeScript users; each compiles the same few lines with its own way to find modules. */
+export const CONSUMERS = {
+  'nodenext ESM': {
+    commonjs: false,
+    compilers,
+    program: TYPED,
+    options: { module: 'nodenext', moduleResolution: 'nodenext' },
+  },
+  'nodenext CommonJS': {
+    commonjs: true,
+    compilers,
+    program: TYPED,
+    options: { module: 'nodenext', moduleResolution: 'nodenext' },
+  },
+  bundler: {
+    commonjs: false,
+    compilers,
+    program: TYPED,
+    options: { module: 'esnext', moduleResolution: 'bundler' },
+  },
+  'classic node10': {
+    commonjs: true,
+    compilers: [],
+    program: TYPED,
+    options: { module: 'commonjs', moduleResolution: 'node10', ignoreDeprecations: '6.0' },
+  },
+};
