@@ -3,7 +3,7 @@ import type { EdgeArrays } from './edge-arrays.js';
 /** Edges meet their neighbours' ends this much too far, and rays that start this much too near still start free (mm), so that no ray slips past an edge by rounding. */
 const OVERLAP = 1e-9;
 
-/** Edges of an outline that may be met, grown by one margin, for {@link rayToGrownOutline}. */
+/** Edges of one anticlockwise ring that may be met, grown by one margin, for {@link rayToGrownOutline}. */
 export interface GrownOutline {
   readonly edges: EdgeArrays;
   readonly margin: number;
@@ -15,8 +15,8 @@ export interface GrownOutline {
 
 /**
  * How far the ray from (px, py) along the unit vector (ux, uy) runs before it comes within `margin` of an edge, mm, if that is
- * less than `limit`; otherwise `limit`. The edge (that starts at the corner, for a corner) goes to `edge[0]`, -1 for none.
- * Touching in passing does not count.
+ * less than `limit`; otherwise `limit`. The edge goes to `edge[0]`, -1 for none; for a corner, that of its two edges which faces the
+ * place more. Touching in passing does not count.
  *
  * Right for rays that start on the free side at no less than `margin` from every edge. A ray comes within the margin first in a
  * point whose nearest edge point is inside an edge, seen from its free side, or a corner that juts into the free side: crossings
@@ -63,7 +63,10 @@ export function rayToGrownOutline(
       const t = Math.max(0, along - Math.sqrt(square));
       if (t < nearest) {
         nearest = t;
-        which = i;
+        const before = i === 0 ? edges.count - 1 : i - 1;
+        const x = t * ux - dx;
+        const y = t * uy - dy;
+        which = nx[i] * x + ny[i] * y >= nx[before] * x + ny[before] * y ? i : before;
       }
     }
   }

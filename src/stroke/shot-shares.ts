@@ -1,3 +1,4 @@
+import { STANDING_ROOM, THE_RAIL } from './answer-shot.js';
 import { StrokeClassifier } from './classify-traced.js';
 import type { StandingRoom } from './standing-room.js';
 import type { StrokeCue, StrokeScene } from './stroke-scene.js';
@@ -252,10 +253,6 @@ class HoldBackCounts {
     return list.sort((p, q) => q.share - p.share);
   }
 }
-
-/** What answers call the two things that have no name of their own. */
-export const STANDING_ROOM = 'standing room';
-export const THE_RAIL = 'the rail';
 
 function shotGrid(columns: number, rows: number, counts: Uint32Array): ShotGrid {
   const perCell = counts[0] + counts[1] + counts[2];

@@ -121,7 +121,7 @@ export function randomScene(next: Random, tight = 1): { scene: Scene; pose: Plac
     ];
   }
   const obstacles: SceneObstacle[] = [];
-  const count = Math.floor(5 * next());
+  const count = Math.floor(8 * next());
   for (let k = 0; k < count; k++) {
     const radius = between(next, 60, 500);
     const away = TABLE.outer.length / 2 + radius;
@@ -136,18 +136,30 @@ export function randomScene(next: Random, tight = 1): { scene: Scene; pose: Plac
         : box(cx, cy, radius, between(next, 30, radius), next() * Math.PI);
     const shape = next();
     const from = shape < 0.6 ? 0 : between(next, 850, 2000);
-    const to = shape < 0.25 ? Infinity : from + between(next, shape < 0.6 ? 400 : 50, shape < 0.6 ? 1500 : 700);
+    const to =
+      shape < 0.25 ? Infinity : from + between(next, shape < 0.6 ? 400 : 50, shape < 0.6 ? 1500 : 700);
     obstacles.push(obstacle(`thing ${k + 1}`, ring, from, to));
   }
   if (next() < 0.4) {
     // A lamp over the table.
     obstacles.push(
-      obstacle('lamp', box(between(next, -500, 500), 0, between(next, 200, 1200), 300, 0), between(next, 1000, 1500), 1700),
+      obstacle(
+        'lamp',
+        box(between(next, -500, 500), 0, between(next, 200, 1200), 300, 0),
+        between(next, 850, 1400),
+        1700,
+      ),
     );
   }
   const ceiling: SceneCeilingFace[] = [];
   const roof = next();
-  if (roof < 0.6) ceiling.push({ name: 'ceiling', height: between(next, 1400, 2500), slopeX: 0, slopeY: 0 });
+  if (roof < 0.6)
+    ceiling.push({
+      name: 'ceiling',
+      height: between(next, next() < 0.2 ? 860 : 1400, 2500),
+      slopeX: 0,
+      slopeY: 0,
+    });
   if (roof > 0.4) {
     const angle = next() * 2 * Math.PI;
     const slope = between(next, 0.2, 1.5);
@@ -158,8 +170,15 @@ export function randomScene(next: Random, tight = 1): { scene: Scene; pose: Plac
       slopeY: slope * Math.sin(angle),
     });
   }
-  const pose = { x: between(next, -80, 80), y: between(next, -80, 80), angle: next() < 0.5 ? 0 : between(next, -0.1, 0.1) };
-  return { scene: moved(room(outline, obstacles, ceiling), pose), pose: { ...pose, angle: pose.angle < 0 ? pose.angle + Math.PI : pose.angle } };
+  const pose = {
+    x: between(next, -80, 80),
+    y: between(next, -80, 80),
+    angle: next() < 0.5 ? 0 : between(next, -0.1, 0.1),
+  };
+  return {
+    scene: moved(room(outline, obstacles, ceiling), pose),
+    pose: { ...pose, angle: pose.angle < 0 ? pose.angle + Math.PI : pose.angle },
+  };
 }
 
 /** The scene carried along by a pose, so that the table stands in it as it stood at the origin. */
