@@ -1,0 +1,292 @@
+import { anyCriticalShot } from './box-critical.js';
+import { BoxJudge, OPEN_ELEVATION, PLAYABLE_ELEVATION, ROOM_TO_STAND } from './box-judge.js';
+import { StrokeClassifier } from './classify-traced.js';
+import { growthInPlan } from './prepare-strokes.js';
+import type { StandingRoom } from './standing-room.js';
+import type { StrokeCue, StrokeScene } from './stroke-scene.js';
+import { ShotTrace } from './trace-shot.js';
+
+export interface ProofOptions {
+  /** How many boxes may be looked at. */
+  readonly maxBoxes: number;
+  /** Boxes this small (mm in u and v, and at the cue's butt in phi) are not split further. */
+  readonly resolution: number;
+}
+
+export interface ProofResult {
+  readonly outcome: 'proved' | 'refuted' | 'undecided';
+  /** For `refuted`: a shot that is not open or not playable, by its exact class; mm and radians in the table's frame. */
+  readonly shot?: { readonly u: number; readonly v: number; readonly phi: number };
+  /** Boxes that were looked at. */
+  readonly boxes: number;
+}
+
+/** How much a turn counts against a move of the ball when a box is split, as a share of ell: between tip and butt. */
+const TURN_WEIGHT = 0.7;
+
+/**
+ * A side of a box is split for what it is likely to gain: its size times the gain per size that ancestors' splits showed. Where
+ * they showed little, this share of the greatest gain per size is still counted on, so that every side is split in the end.
+ */
+const LEAST_RATE = 0.05;
+
+/** Larger boxes (half sizes, as a share of ell) are split where they are largest: what gains there says little about later splits. */
+const RATED_BELOW = 0.12;
+
+/** Once a box at the resolution is left over there is no proof; this many more boxes are searched for a counterexample. */
+const BOXES_AFTER_UNDECIDED = 2000;
+
+/**
+ * Is every shot of Q x [0, 360) open, or playable (open or cramped), with this cue?
+ *
+ * - `proved`: bounds over boxes that cover all shots say so. Certified up to rounding (1e-7 mm).
+ * - `refuted`: `shot` is a counterexample by its exact class.
+ * - `undecided`: neither; bounds at the resolution left a box over, or `maxBoxes` was reached. Then nothing is known, except that
+ *   no counterexample was come across.
+ */
+export function proveShots(
+  scene: StrokeScene,
+  room: StandingRoom,
+  cue: StrokeCue,
+  target: 'open' | 'playable',
+  options: ProofOptions,
+): ProofResult {
+  return new ShotProver(scene, room, cue, target, options).run();
+}
+
+/** A box that waits to be split, and where its lists of walls and parts are. */
+interface Pending {
+  u: number;
+  v: number;
+  phi: number;
+  halfU: number;
+  halfV: number;
+  halfPhi: number;
+  facts: number;
+  /** By how much all elevations are as wanted, radians; negative: by how much not. */
+  spare: number;
+  /** How much of that a split of u, v or phi gained per mm of its size, -1 where none was tried. */
+  rateU: number;
+  rateV: number;
+  ratePhi: number;
+  depth: number;
+  slot: number;
+  walls: number;
+  parts: number;
+}
+
+const ELEVATION = OPEN_ELEVATION | PLAYABLE_ELEVATION;
+
+/** Depth first, the worse half first; each of the (at most two) boxes that wait at one depth has a slot for its lists. */
+class ShotProver {
+  readonly #scene: StrokeScene;
+  readonly #room: StandingRoom;
+  readonly #classifier: StrokeClassifier;
+  readonly #trace: ShotTrace;
+  readonly #judge: BoxJudge;
+  readonly #needed: number;
+  /** Least class code that violates the target. */
+  readonly #badCode: 1 | 2;
+  readonly #options: ProofOptions;
+  readonly #pending: Pending[] = [];
+  #waiting = 0;
+  #boxes = 0;
+  #counterexample: ProofResult['shot'];
+
+  constructor(
+    scene: StrokeScene,
+    room: StandingRoom,
+    cue: StrokeCue,
+    target: 'open' | 'playable',
+    options: ProofOptions,
+  ) {
+    this.#scene = scene;
+    this.#room = room;
+    this.#options = options;
+    this.#classifier = new StrokeClassifier(scene, cue);
+    this.#trace = new ShotTrace(scene, this.#classifier.ell);
+    this.#needed = ROOM_TO_STAND | (target === 'open' ? OPEN_ELEVATION : PLAYABLE_ELEVATION);
+    this.#badCode = target === 'open' ? 1 : 2;
+    const depth = this.#greatestDepth();
+    for (let k = 0; k < 2 * depth + 2; k++) this.#pending.push(newPending());
+    this.#judge = new BoxJudge(scene, room, cue, 2 * depth + 3);
+  }
+
+  run(): ProofResult {
+    const { qx, qy } = this.#scene;
+    const reach = this.#classifier.ell + growthInPlan(this.#scene);
+    const found = anyCriticalShot(this.#scene, reach, (u, v, phi) => this.#violates(u, v, phi));
+    if (found) return this.#refuted();
+
+    const judge = this.#judge;
+    judge.listAll();
+    const all = { ...newPending(), depth: -1, walls: judge.wallCount, parts: judge.partCount };
+    this.#look(0, 0, 0, qx, qy, Math.PI, all, 0);
+    let limit = this.#options.maxBoxes;
+    let undecided = false;
+    while (this.#waiting > 0) {
+      const box = this.#pending[--this.#waiting];
+      if (this.#violates(box.u, box.v, box.phi)) return this.#refuted();
+      if (this.#isSmall(box)) {
+        if (this.#anyCornerViolates(box)) return this.#refuted();
+        if (!undecided) limit = Math.min(limit, this.#boxes + BOXES_AFTER_UNDECIDED);
+        undecided = true;
+      } else {
+        if (this.#boxes >= limit) return { outcome: 'undecided', boxes: this.#boxes };
+        this.#split(box);
+      }
+    }
+    return { outcome: undecided ? 'undecided' : 'proved', boxes: this.#boxes };
+  }
+
+  #refuted(): ProofResult {
+    const shot = this.#counterexample;
+    return { outcome: 'refuted', boxes: this.#boxes, ...(shot === undefined ? {} : { shot }) };
+  }
+
+  /** The exact answer for one shot; a counterexample is kept. */
+  #violates(u: number, v: number, phi: number): boolean {
+    this.#trace.follow(u, v, Math.cos(phi), Math.sin(phi));
+    if (this.#classifier.classify(this.#trace, this.#room) < this.#badCode) return false;
+    this.#counterexample = { u, v, phi };
+    return true;
+  }
+
+  #anyCornerViolates({ u, v, phi, halfU, halfV, halfPhi }: Pending): boolean {
+    for (let k = 0; k < 8; k++) {
+      const cornerU = u + ((k & 1) === 0 ? -halfU : halfU);
+      const cornerV = v + ((k & 2) === 0 ? -halfV : halfV);
+      if (this.#violates(cornerU, cornerV, phi + ((k & 4) === 0 ? -halfPhi : halfPhi))) return true;
+    }
+    return false;
+  }
+
+  #isSmall({ halfU, halfV, halfPhi }: Pending): boolean {
+    const { resolution } = this.#options;
+    return Math.max(halfU, halfV, halfPhi * this.#classifier.ell) * 2 <= resolution;
+  }
+
+  #split(box: Pending): void {
+    // The halves may be put where this box was, so it is copied first.
+    const parent = { ...box };
+    const { u, v, phi, halfU, halfV, halfPhi } = parent;
+    const side = this.#sideToSplit(parent);
+    const first = this.#waiting;
+    let worst = Infinity;
+    for (let sign = -1; sign <= 1; sign += 2) {
+      const slot = 2 * parent.depth + (sign < 0 ? 1 : 2);
+      let spare: number;
+      if (side === 'u')
+        spare = this.#look(u + (sign * halfU) / 2, v, phi, halfU / 2, halfV, halfPhi, parent, slot);
+      else if (side === 'v')
+        spare = this.#look(u, v + (sign * halfV) / 2, phi, halfU, halfV / 2, halfPhi, parent, slot);
+      else spare = this.#look(u, v, phi + (sign * halfPhi) / 2, halfU, halfV, halfPhi / 2, parent, slot);
+      worst = Math.min(worst, spare);
+    }
+    const pending = this.#pending;
+    if (this.#isRated(parent)) {
+      const gain = Math.max(0, worst - parent.spare);
+      for (let k = first; k < this.#waiting; k++) {
+        if (side === 'u') pending[k].rateU = gain / halfU;
+        else if (side === 'v') pending[k].rateV = gain / halfV;
+        else pending[k].ratePhi = gain / this.#atButt(halfPhi);
+      }
+    }
+    if (this.#waiting === first + 2 && pending[first].spare < pending[first + 1].spare) {
+      const better = pending[first + 1];
+      pending[first + 1] = pending[first];
+      pending[first] = better;
+    }
+  }
+
+  /** Are splits of this box guided by what earlier ones gained? Where only room to stand is missing, nothing tells. */
+  #isRated({ halfU, halfV, halfPhi, facts }: Pending): boolean {
+    const largest = Math.max(halfU, halfV, this.#atButt(halfPhi));
+    return (facts & ELEVATION) === 0 && largest <= RATED_BELOW * this.#classifier.ell;
+  }
+
+  #sideToSplit(box: Pending): 'u' | 'v' | 'phi' {
+    const { halfU, halfV, halfPhi, rateU, rateV, ratePhi } = box;
+    const half = this.#options.resolution / 2;
+    const turn = this.#atButt(halfPhi);
+    const greatest = this.#isRated(box) ? Math.max(rateU, rateV, ratePhi) : -1;
+    const least = greatest > 0 ? LEAST_RATE * greatest : 1;
+    const rate = (known: number): number =>
+      greatest < 0 ? 1 : known < 0 ? Math.max(least, greatest) : Math.max(least, known);
+    const gainU = halfU > half ? halfU * rate(rateU) : 0;
+    const gainV = halfV > half ? halfV * rate(rateV) : 0;
+    const gainPhi = halfPhi * this.#classifier.ell > half ? turn * rate(ratePhi) : 0;
+    if (gainU >= gainV && gainU >= gainPhi) return 'u';
+    return gainV >= gainPhi ? 'v' : 'phi';
+  }
+
+  /** A turn as mm, to be weighed against moves of the ball. */
+  #atButt(turn: number): number {
+    return TURN_WEIGHT * this.#classifier.ell * turn;
+  }
+
+  /** Judges a box inside `parent`, and lets it wait unless all its shots are as wanted. Returns its spare. */
+  #look(
+    u: number,
+    v: number,
+    phi: number,
+    halfU: number,
+    halfV: number,
+    halfPhi: number,
+    parent: Pending,
+    slot: number,
+  ): number {
+    const judge = this.#judge;
+    const wanted = this.#needed & ~parent.facts;
+    judge.judge(u, v, phi, halfU, halfV, halfPhi, wanted, parent.slot, parent.walls, parent.parts, slot);
+    this.#boxes++;
+    const facts = parent.facts | judge.facts;
+    const spare = this.#badCode === 1 ? judge.openSpare : judge.playableSpare;
+    if ((facts & this.#needed) === this.#needed) return spare;
+    const box = this.#pending[this.#waiting++];
+    box.u = u;
+    box.v = v;
+    box.phi = phi;
+    box.halfU = halfU;
+    box.halfV = halfV;
+    box.halfPhi = halfPhi;
+    box.facts = facts;
+    box.spare = spare;
+    box.rateU = parent.rateU;
+    box.rateV = parent.rateV;
+    box.ratePhi = parent.ratePhi;
+    box.depth = parent.depth + 1;
+    box.slot = slot;
+    box.walls = judge.wallCount;
+    box.parts = judge.partCount;
+    return spare;
+  }
+
+  /** More than the number of splits that lead from all shots to a box at the resolution. */
+  #greatestDepth(): number {
+    const { resolution } = this.#options;
+    const halvings = (size: number): number => Math.max(0, Math.ceil(Math.log2(size / resolution))) + 1;
+    const { qx, qy } = this.#scene;
+    return halvings(2 * qx) + halvings(2 * qy) + halvings(2 * Math.PI * this.#classifier.ell) + 1;
+  }
+}
+
+function newPending(): Pending {
+  return {
+    u: 0,
+    v: 0,
+    phi: 0,
+    halfU: 0,
+    halfV: 0,
+    halfPhi: 0,
+    facts: 0,
+    spare: 0,
+    rateU: -1,
+    rateV: -1,
+    ratePhi: -1,
+    depth: 0,
+    slot: 0,
+    walls: 0,
+    parts: 0,
+  };
+}
