@@ -21,7 +21,7 @@ export function findPlacement(problem: PlacementProblem, options: PlacementOptio
   const scene = searchScene(problem);
   const { onProgress } = options;
   const { found, upperBound, boxes, stopped } = searchPlaces(scene, {
-    turns: options.turns === 'square' ? squareTurns(problem.outline) : null,
+    turns: options.turns === 'square' ? ascending(squareTurns(problem.outline)) : null,
     gap: options.gap,
     maxBoxes: options.maxBoxes,
     floor: options.floor ?? 0,
@@ -30,6 +30,10 @@ export function findPlacement(problem: PlacementProblem, options: PlacementOptio
   });
   const pose = found === null ? null : callersPose(scene, found);
   return { pose, value: found === null ? 0 : found.value, upperBound, boxes, stopped };
+}
+
+export function ascending(turns: readonly number[]): number[] {
+  return turns.toSorted((a, b) => a - b);
 }
 
 /** A pose of the scene in the caller's terms: its coordinates, its length, angle in [0, pi). */

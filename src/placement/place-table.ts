@@ -1,6 +1,6 @@
 import { DEFAULTS } from '../equipment/defaults.js';
 import { clearanceProbe } from './clearance-at.js';
-import { callersPose } from './find-placement.js';
+import { ascending, callersPose } from './find-placement.js';
 import type { PlacementOptions, PlacementProblem, PlacementResult } from './placement-problem.js';
 import type { FoundPose } from './pose-probe.js';
 import { searchPlaces } from './search.js';
@@ -37,7 +37,7 @@ const DECIDED = 0.01;
 export function placeTable(problem: PlacementProblem, options: TableOptions): TablePlace {
   const { gap, enough } = options;
   const scene = searchScene(problem);
-  const turns = squareTurns(problem.outline);
+  const turns = ascending(squareTurns(problem.outline));
   const spent = { boxes: 0, stopped: false };
   const floor = options.floor ?? 0;
 

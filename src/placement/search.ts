@@ -5,10 +5,11 @@ import { polish } from './polish.js';
 import { setPoseBox } from './pose-box.js';
 import { createPoseProbe, type FoundPose, type PoseProbe, probePose } from './pose-probe.js';
 import { roomBound, type SearchScene } from './search-scene.js';
+import { halfGroup, turnGroups } from './turn-groups.js';
 
 /** What to look for, in the scene's own terms. */
 export interface SearchGoal {
-  /** Turns to look at, radians; null: every turn. */
+  /** Turns to look at, radians in [0, pi), ascending; null: every turn. */
   readonly turns: readonly number[] | null;
   readonly gap: number;
   readonly maxBoxes: number;
@@ -47,6 +48,7 @@ const MOST_RETRIES = 2;
 
 interface Search {
   readonly scene: SearchScene;
+  readonly turns: readonly number[] | null;
   readonly gap: number;
   readonly bounds: BoxBounds;
   readonly lp: BoxLp;
@@ -104,6 +106,7 @@ export function searchPlaces(scene: SearchScene, goal: SearchGoal): SearchOutcom
 function startSearch(scene: SearchScene, goal: SearchGoal): Search {
   const search: Search = {
     scene,
+    turns: goal.turns,
     gap: Math.max(goal.gap, LEAST_GAP),
     bounds: createBoxBounds(scene),
     lp: createBoxLp(),
@@ -117,8 +120,7 @@ function startSearch(scene: SearchScene, goal: SearchGoal): Search {
   };
   const bound = roomBound(scene) + BOUND_SLACK;
   const list = Uint32Array.from({ length: scene.looseCount }, (_, item) => item);
-  const turn = goal.turns === null ? Math.PI / 2 : 0;
-  for (const angle of goal.turns ?? [Math.PI / 2]) {
+  for (const [angle, turn] of goal.turns === null ? [[Math.PI / 2, Math.PI / 2]] : turnGroups(goal.turns)) {
     const extent = [0, 0, angle, scene.halfX, scene.halfY, turn];
     pushBox(search.heap, { bound, extent, list, full: false, age: search.age++ });
   }
@@ -183,6 +185,11 @@ function lookAt(search: Search, waiting: WaitingBox): boolean {
     const extent = [x, y, angle, dx, dy, turn];
     extent[axis + 3] /= 2;
     extent[axis] += towards * extent[axis + 3];
+    if (axis === 2 && search.turns !== null) {
+      const group = halfGroup(search.turns, angle, turn, towards > 0);
+      if (group === null) continue;
+      [extent[2], extent[5]] = group;
+    }
     pushBox(search.heap, { bound, extent, list: kept, full, age: search.age++ });
   }
   return true;

@@ -7,6 +7,8 @@ import type { PlacementProblem } from './placement-problem.js';
 const MOST_ROUNDS = 6;
 /** Halvings of a slide that would go too far. */
 const HALVINGS = 14;
+/** What a slide that does not get all the way may cost, mm: nothing that anyone would measure. */
+const NO_LOSS = 0.01;
 /** A slide shorter than this (mm) is none. */
 const SETTLED = 1e-6;
 /** Clearances within this (mm) are equal. */
@@ -14,15 +16,16 @@ const EQUAL = 1e-6;
 
 /**
  * The best place is often a whole stretch of places. From a pose where the table stands, slides it along and across its length
- * until the room behind opposite cushions is equal, as far as the table still stands and its clearance stays at least `keep`
- * (mm). A quarter turn on the same spot that is as good is taken if its angle is smaller. The turn does not change otherwise.
+ * until the room behind opposite cushions is equal, if the table still stands there with a clearance of at least `keep` (mm);
+ * else as far as that costs nothing. A quarter turn on the same spot that is as good is taken if its angle is smaller. The turn does not change otherwise.
  */
 export function settle(problem: PlacementProblem, pose: Placement, keep: number): Placement {
   const probe = clearanceProbe(problem);
   let settled = pose;
+  const lossless = Math.max(keep, probe.clearance(pose) - NO_LOSS);
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const along = slide(problem, probe, settled, keep, 'along');
-    const both = slide(problem, probe, along, keep, 'across');
+    const along = slide(problem, probe, settled, keep, lossless, 'along');
+    const both = slide(problem, probe, along, keep, lossless, 'across');
     const moved = Math.hypot(both.x - settled.x, both.y - settled.y);
     settled = both;
     if (moved < SETTLED) break;
@@ -39,6 +42,7 @@ function slide(
   probe: ClearanceProbe,
   pose: Placement,
   keep: number,
+  lossless: number,
   axis: 'along' | 'across',
 ): Placement {
   const gaps = cushionGaps(problem, pose);
@@ -53,16 +57,16 @@ function slide(
     x: pose.x + share * shift * Math.cos(direction),
     y: pose.y + share * shift * Math.sin(direction),
   });
-  const allowed = (share: number): boolean => {
+  const allowed = (share: number, least: number): boolean => {
     const there = at(share);
-    return probe.clearance(there) >= keep && probe.stands(there);
+    return probe.clearance(there) >= least && probe.stands(there);
   };
-  if (allowed(1)) return at(1);
+  if (allowed(1, keep)) return at(1);
   let reached = 0;
   let beyond = 1;
   for (let k = 0; k < HALVINGS; k++) {
     const middle = (reached + beyond) / 2;
-    if (allowed(middle)) reached = middle;
+    if (allowed(middle, lossless)) reached = middle;
     else beyond = middle;
   }
   return reached === 0 ? pose : at(reached);
