@@ -13,7 +13,7 @@ export interface ProofOptions {
   readonly resolution: number;
 }
 
-export interface ProofResult {
+export interface ShotProof {
   readonly outcome: 'proved' | 'refuted' | 'undecided';
   /** For `refuted`: a shot that is not open or not playable, by its exact class; mm and radians in the table's frame. */
   readonly shot?: { readonly u: number; readonly v: number; readonly phi: number };
@@ -50,7 +50,7 @@ export function proveShots(
   cue: StrokeCue,
   target: 'open' | 'playable',
   options: ProofOptions,
-): ProofResult {
+): ShotProof {
   return new ShotProver(scene, room, cue, target, options).run();
 }
 
@@ -91,7 +91,7 @@ class ShotProver {
   readonly #pending: Pending[] = [];
   #waiting = 0;
   #boxes = 0;
-  #counterexample: ProofResult['shot'];
+  #counterexample: ShotProof['shot'];
 
   constructor(
     scene: StrokeScene,
@@ -112,7 +112,7 @@ class ShotProver {
     this.#judge = new BoxJudge(scene, room, cue, 2 * depth + 3);
   }
 
-  run(): ProofResult {
+  run(): ShotProof {
     const { qx, qy } = this.#scene;
     const reach = this.#classifier.ell + growthInPlan(this.#scene);
     const found = anyCriticalShot(this.#scene, reach, (u, v, phi) => this.#violates(u, v, phi));
@@ -139,7 +139,7 @@ class ShotProver {
     return { outcome: undecided ? 'undecided' : 'proved', boxes: this.#boxes };
   }
 
-  #refuted(): ProofResult {
+  #refuted(): ShotProof {
     const shot = this.#counterexample;
     return { outcome: 'refuted', boxes: this.#boxes, ...(shot === undefined ? {} : { shot }) };
   }
