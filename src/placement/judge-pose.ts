@@ -183,7 +183,7 @@ class Judge {
       certain: certain && standsForSure,
     });
     if (tally.blocked > 0) {
-      return result('partial', 'shot', !withTolerance || this.#staysBlocked(i, tally));
+      return result('partial', 'shot', !withTolerance || this.#staysBlocked(i, tally.blockedShots));
     }
     if (tally.cramped === 0) {
       const open = this.#prove(i, 'open', 0);
@@ -195,13 +195,15 @@ class Judge {
     }
     const playable = this.#prove(i, 'playable', 0);
     if (playable.outcome === 'refuted') {
-      const certain = !withTolerance || this.#staysBlocked(i, tally, playable);
+      const certain = !withTolerance || this.#staysBlocked(i, []);
       return { ...result('partial', 'shot', certain), ...withRare(shares, 'blocked', this.#q.shots) };
     }
     const seen = tally.cramped > 0 ? shares : withRare(shares, 'cramped', this.#q.shots);
     if (playable.outcome === 'undecided') return { ...result('partial', 'resolution', false), ...seen };
     const certain =
-      !withTolerance || (this.#prove(i, 'playable', e).outcome === 'proved' && this.#staysCramped(i, tally));
+      !withTolerance ||
+      (this.#stays(i, 'open', tally.crampedShots, (code) => code !== 0) &&
+        this.#prove(i, 'playable', e).outcome === 'proved');
     return { ...result('tight', 'boxes', certain), ...seen };
   }
 
@@ -215,25 +217,21 @@ class Judge {
     return { ...shares, verdict: tight ? 'tight' : 'partial', proof: 'resolution', certain: false };
   }
 
-  #staysBlocked(i: number, tally: CueTally, proof?: ShotProof): boolean {
-    const e = this.#q.scene.tolerance;
-    const { strokes, standing } = this.#view(-e);
-    const cue = this.#q.cues[i];
-    const found = proof?.shot;
-    const examples = [
-      ...(found === undefined ? [] : [{ ...found, x: found.u, y: found.v }]),
-      ...tally.blockedShots,
-    ];
-    if (classes(strokes, standing, cue, examples).includes(2)) return true;
-    return shotShares(strokes, standing, [cue], { shots: this.#q.shots }).cues[0].blocked > 0;
+  /** Is some shot still blocked in the kindest room within the tolerance? */
+  #staysBlocked(i: number, examples: readonly ShotSpot[]): boolean {
+    return this.#stays(i, 'playable', examples, (code) => code === 2);
   }
 
-  #staysCramped(i: number, tally: CueTally): boolean {
+  #stays(
+    i: number,
+    target: 'open' | 'playable',
+    examples: readonly ShotSpot[],
+    fails: (code: ShotCode) => boolean,
+  ): boolean {
     const e = this.#q.scene.tolerance;
     const { strokes, standing } = this.#view(-e);
-    const cue = this.#q.cues[i];
-    if (classes(strokes, standing, cue, tally.crampedShots).some((code) => code !== 0)) return true;
-    return shotShares(strokes, standing, [cue], { shots: this.#q.shots }).cues[0].open < 1;
+    if (classes(strokes, standing, this.#q.cues[i], examples).some(fails)) return true;
+    return this.#prove(i, target, -e).outcome === 'refuted';
   }
 
   #prove(i: number, target: 'open' | 'playable', grow: number): ShotProof {
