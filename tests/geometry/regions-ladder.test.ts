@@ -47,6 +47,20 @@ beforeEach(() => {
   clip.spoil = (_, result) => result;
 });
 
+function rectangle(minX: number, minY: number, maxX: number, maxY: number): [number, number][] {
+  return [
+    [minX, minY],
+    [maxX, minY],
+    [maxX, maxY],
+    [minX, maxY],
+    [minX, minY],
+  ];
+}
+
+function shift(result: MultiPolygon, dx: number, dy: number): MultiPolygon {
+  return result.map((polygon) => polygon.map((ring) => ring.map(([x, y]) => [x + dx, y + dy])));
+}
+
 /** Wrong results, none of which may be passed on. */
 const wrongs: readonly (readonly [string, (result: MultiPolygon) => MultiPolygon])[] = [
   [
@@ -72,38 +86,19 @@ const wrongs: readonly (readonly [string, (result: MultiPolygon) => MultiPolygon
     'a corner that is no number',
     (result) => result.map((p) => p.map((r) => r.map(([x], i) => [x, i === 1 ? Number.NaN : x]))),
   ],
+  // The operands lie in a box of 200 x 200, which the dependency sees around the origin.
+  ['less than the largest part', () => [[rectangle(-100, -100, -10, -10)]]],
+  ['more than all parts together', () => [[rectangle(-100, -100, 100, 100)]]],
+  ['the right area too far to the right', (result) => shift(result, 7, 0)],
+  ['the right area too far to the left', (result) => shift(result, -7, 0)],
+  ['the right area too far up', (result) => shift(result, 0, 7)],
+  ['the right area too far down', (result) => shift(result, 0, -7)],
   [
-    'less than the largest part',
-    () => [
-      [
-        [
-          [0, 0],
-          [90, 0],
-          [90, 90],
-          [0, 90],
-          [0, 0],
-        ],
-      ],
-    ],
-  ],
-  [
-    'more than all parts together',
-    (result) => result.map((p) => p.map((r) => r.map(([x, y]) => [2 * x, 2 * y]))),
-  ],
-  [
-    'the right area in the wrong place',
-    (result) => result.map((p) => p.map((r) => r.map(([x, y]) => [x + 7, y]))),
-  ],
-  [
-    'a boundary from nowhere',
-    (result) =>
-      result.map(([outline]) => [
-        outline.flatMap(([x, y]): [number, number][] => [
-          [x, y],
-          [0, 0],
-          [60, 60],
-        ]),
-      ]),
+    'the right area with a boundary from nowhere',
+    ([[[first, ...rest]]]) => {
+      const spikes = Array.from({ length: 10 }, (): [number, number][] => [first, [0, 0]]).flat();
+      return [[[...spikes, first, ...rest]]];
+    },
   ],
 ];
 
@@ -142,6 +137,22 @@ describe('the ladder of grids', () => {
     clip.spoil = (call, result) => (call === 2 ? [] : result);
     expect(regionArea(subtract(a, [b]))).toBeCloseTo(100.3 * 100.3 - 50.3 * 50.3, 1);
     expect(clip.calls).toBe(8);
+  });
+
+  it('does not believe an intersection that is larger than one of its operands', () => {
+    const small: Ring = [
+      [10, 10],
+      [20, 10],
+      [20, 20],
+      [10, 20],
+    ];
+    // Both halves wrong, and together right.
+    const { spoil } = clip;
+    clip.spoil = (call, result) =>
+      call === 2 ? [[rectangle(-50, -50, 50.3, 50.3)]] : call === 3 ? [] : spoil(call, result);
+    const rest = subtract(a, [small]);
+    expect(clip.calls).toBe(8);
+    expect(regionArea(rest)).toBeCloseTo(100.3 * 100.3 - 100, 1);
   });
 
   it('unites in groups of eight', () => {
