@@ -63,11 +63,13 @@ export interface ShotShareOptions {
 /** Copies of the sequence of shots, each moved by its own shift: their spread tells the error. */
 const REPLICATES = 8;
 /**
- * Error = SPREAD standard errors of the mean of the replicates + RARE shots. 3.5 is the 99 % point of Student's t with seven
- * degrees of freedom (two-sided); a class so rare that no shot fell into it has with 99 % less than ln(100) = 4.6 shots' share.
+ * Error = SPREAD standard errors of the mean of the replicates + RARE shots. Replicates with independent shifts would ask for 3.5
+ * (the two-sided 99 % point of Student's t with seven degrees of freedom); these are spread evenly themselves, so part of their
+ * errors cancel, and 2.5 is tested to do. A class so rare that no shot fell into it has with 99 % less than the share of
+ * ln(100) = 4.6 shots.
  */
-const SPREAD = 3.5;
-const RARE = 5;
+const SPREAD = 2.5;
+const RARE = 4.6;
 /** Shots of each class that are kept as examples. */
 const EXAMPLES = 4;
 
