@@ -40,10 +40,8 @@ export function readShape(shape: Shape): readonly RegionPolygon[] {
 export function middle(shapes: readonly (readonly RegionPolygon[])[]): Point {
   const box = boundingBox(shapes.flat().flatMap((polygon) => polygon.outer));
   if (box.minX > box.maxX) return [0, 0];
-  return [
-    positiveZero(Math.round((box.minX + box.maxX) / 2)),
-    positiveZero(Math.round((box.minY + box.maxY) / 2)),
-  ];
+  // Adding 0 makes 0 of -0, here and so in every coordinate that comes out.
+  return [Math.round((box.minX + box.maxX) / 2) + 0, Math.round((box.minY + box.maxY) / 2) + 0];
 }
 
 /**
@@ -80,8 +78,8 @@ function keep(shape: ClipShape, test: (ring: ClipRing) => boolean): ClipShape {
 function snapRing(ring: ClipRing, grid: number): ClipRing {
   const closed: ClipRing = [];
   for (const [x, y] of ring) {
-    const sx = positiveZero(Math.round(x / grid) * grid);
-    const sy = positiveZero(Math.round(y / grid) * grid);
+    const sx = Math.round(x / grid) * grid;
+    const sy = Math.round(y / grid) * grid;
     const last = closed.at(-1);
     if (last === undefined || last[0] !== sx || last[1] !== sy) closed.push([sx, sy]);
   }
@@ -91,11 +89,6 @@ function snapRing(ring: ClipRing, grid: number): ClipRing {
     closed.push([first[0], first[1]]);
   }
   return closed;
-}
-
-/** -0 is a different key than 0 to some, so it does not leave this file. */
-function positiveZero(value: number): number {
-  return value === 0 ? 0 : value;
 }
 
 /** Signed area (taken from the first corner, for small products) and perimeter of a closed ring. */

@@ -7,6 +7,7 @@ import {
   circleRing,
   mirrored,
   perimeter,
+  rectangleRing,
   reversed,
   rotated,
   signedArea,
@@ -119,6 +120,14 @@ describe('regions by hand', () => {
         expect(Number.isInteger(y / REGION_GRID)).toBe(true);
       }
     }
+  });
+
+  it('gives no negative zero', () => {
+    const around = rectangleRing([-0.0002, -0.0002], 1000, 1000);
+    const region = subtract(around, [rectangleRing([250, 250], 500.0004, 500.0004)]);
+    const zeros = region.flatMap(({ outer }) => outer.flat()).filter((value) => value === 0);
+    expect(zeros.length).toBeGreaterThan(0);
+    expect(zeros.every((value) => Object.is(value, 0))).toBe(true);
   });
 
   it('does not change its input', () => {

@@ -97,10 +97,10 @@ export const VALID_INPUTS: Readonly<Record<string, FitInput>> = {
   },
 };
 
-type Path = readonly (string | number)[];
+export type Path = readonly (string | number)[];
 
 /** Every place in a value, the value itself first. */
-function places(value: unknown, path: Path = []): { path: Path; value: unknown }[] {
+export function places(value: unknown, path: Path = []): { path: Path; value: unknown }[] {
   const here = [{ path, value }];
   if (Array.isArray(value)) return here.concat(value.flatMap((item, i) => places(item, [...path, i])));
   if (typeof value === 'object' && value !== null) {
@@ -110,7 +110,7 @@ function places(value: unknown, path: Path = []): { path: Path; value: unknown }
 }
 
 /** A copy with the value at the path changed. */
-function changed(value: unknown, path: Path, change: (old: unknown) => unknown): unknown {
+export function changed(value: unknown, path: Path, change: (old: unknown) => unknown): unknown {
   const [key, ...rest] = path;
   if (key === undefined) return change(value);
   if (Array.isArray(value)) return value.map((item, i) => (i === key ? changed(item, rest, change) : item));
