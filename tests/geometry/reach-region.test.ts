@@ -24,7 +24,7 @@ import * as clipper from '../helpers/clipper2.js';
 import * as jts from '../helpers/jsts.js';
 import { latticeRing } from '../helpers/lattice.js';
 
-const options = { seed: 20251127, numRuns: 200 };
+const options = { seed: 20251127, numRuns: 100 };
 
 /** Convex: corners on an ellipse, in order. */
 const convexRing: fc.Arbitrary<Ring> = fc

@@ -213,7 +213,7 @@ describe('regions refuse', () => {
 });
 
 describe('areas by counting cells of a lattice, at every angle', () => {
-  const options = { seed: SEED, numRuns: 300 };
+  const options = { seed: SEED, numRuns: 100 };
 
   it('of unions', () => {
     fc.assert(
@@ -243,7 +243,7 @@ describe('areas by counting cells of a lattice, at every angle', () => {
 });
 
 describe('laws of areas', () => {
-  const options = { seed: SEED, numRuns: 200 };
+  const options = { seed: SEED, numRuns: 100 };
 
   it('area(A or B) + area(A and B) = area(A) + area(B)', () => {
     fc.assert(
@@ -286,7 +286,7 @@ describe('laws of areas', () => {
 });
 
 describe('regions against two other libraries', () => {
-  const options = { seed: SEED, numRuns: 150 };
+  const options = { seed: SEED, numRuns: 100 };
   /** Clipper's whole numbers are 1e-5 mm apart. */
   const CLIPPER_STEP = 1e-5;
 
