@@ -16,6 +16,9 @@ import type { Placement, Point, Size } from '../geometry/types.js';
 import type { PlacementProblem } from './placement-problem.js';
 import { FRAME_SLACK } from './search-scene.js';
 
+/** The frame is measured as this much smaller on every side (mm): twice what the search allows, so what it found stands. */
+export const STANDS_SLACK = 2 * FRAME_SLACK;
+
 /** A wall (`index` is the outline's edge from corner `index` on) or a footprint of the problem's `tall` or `low`. */
 export interface PlacedThing {
   readonly kind: 'wall' | 'tall' | 'low';
@@ -28,7 +31,7 @@ export interface PoseClearance {
    * deepest overlap with any one edge, or with the thing that Q wholly lies in; a figure to compare poses by, not the way out.
    */
   readonly clearance: number;
-  /** The frame overlaps no wall and no footprint. Touching is allowed, and so is an overlap of {@link FRAME_SLACK}. */
+  /** The frame overlaps no wall and no footprint. Touching is allowed, and so is an overlap of {@link STANDS_SLACK}. */
   readonly stands: boolean;
   /** What the clearance is to. */
   readonly nearest: PlacedThing;
@@ -106,7 +109,7 @@ function measurer(problem: PlacementProblem): Measurer {
   const allRings = tallRings + problem.low.length;
   const view = createEdgeView();
   const play = rectangleOf(problem.play, 0);
-  const frame = rectangleOf(problem.frame, FRAME_SLACK);
+  const frame = rectangleOf(problem.frame, STANDS_SLACK);
   const least = (rectangle: TurnedRectangle, end: number, enough: number): number => {
     let distance = Number.POSITIVE_INFINITY;
     for (let e = 0; e < end && distance > enough; e++) {

@@ -10,12 +10,12 @@ export {
   distancesAt,
   type PlacedThing,
   type PoseClearance,
+  STANDS_SLACK,
   type ThingDistance,
 } from './clearance-at.js';
 export { type CushionGap, type CushionGaps, cushionGaps } from './cushion-gaps.js';
 export { findPlacement } from './find-placement.js';
 export { placeTable, REACHES, type TableOptions, type TablePlace } from './place-table.js';
 export type { PlacementOptions, PlacementProblem, PlacementResult } from './placement-problem.js';
-export { FRAME_SLACK } from './search-scene.js';
 export { settle } from './settle.js';
 export { squareTurns } from './square-turns.js';

@@ -6,7 +6,7 @@ import {
   type TurnedRectangle,
   viewEdge,
 } from '../geometry/rectangle-distance.js';
-import { edgeOf, isObjective, type SearchScene } from './search-scene.js';
+import { edgeOf, isObjective, type SearchScene, TOUCHING } from './search-scene.js';
 
 /** A pose in the scene's own terms (about the room's middle, angle of Q's longer side) and its clearance. */
 export interface FoundPose {
@@ -79,7 +79,7 @@ export function probePose(
     viewEdge(view, frame, obstacles.edges, edgeOf(scene, list[i]));
     if (view.separation < least) least = view.separation;
   }
-  if (least <= 0) {
+  if (least < -TOUCHING) {
     probe.overlap = -least;
     return Number.NEGATIVE_INFINITY;
   }

@@ -9,6 +9,9 @@ import type { PlacementProblem } from './placement-problem.js';
  */
 export const FRAME_SLACK = 1e-6;
 
+/** Overlap (mm) with the smaller frame that is still rounding: the best place is often where that frame just touches. */
+export const TOUCHING = 1e-8;
+
 /** Half sides of one of the two rectangles, and what follows from them. */
 export interface HalfSides {
   readonly halfLength: number;

@@ -5,7 +5,7 @@ import { polish } from './polish.js';
 import { setPoseBox } from './pose-box.js';
 import { createPoseProbe, type FoundPose, type PoseProbe, probePose } from './pose-probe.js';
 import { roomBound, type SearchScene } from './search-scene.js';
-import { halfGroup, turnGroups } from './turn-groups.js';
+import { halfGroup, nearestTurn, turnGroups } from './turn-groups.js';
 
 /** What to look for, in the scene's own terms. */
 export interface SearchGoal {
@@ -82,7 +82,7 @@ export function searchPlaces(scene: SearchScene, goal: SearchGoal): SearchOutcom
       break;
     }
     top = box.bound;
-    if (search.value >= goal.target) break;
+    if (search.best !== null && search.value >= goal.target) break;
     if (boxes >= goal.maxBoxes) {
       stopped = true;
       break;
@@ -98,7 +98,7 @@ export function searchPlaces(scene: SearchScene, goal: SearchGoal): SearchOutcom
     }
   }
   const upperBound = boundOf(search, top);
-  if (upperBound - search.value > POLISHED) polishBest(search, goal.turns === null);
+  if (upperBound - search.value > POLISHED) polishBest(search);
   goal.onProgress(foundValue(search), upperBound, boxes);
   return { found: search.best, upperBound, boxes, stopped };
 }
@@ -169,7 +169,7 @@ function lookAt(search: Search, waiting: WaitingBox): boolean {
   const reach = box.play.reach;
   const kept = keepNear(list, bounds.nearest, bound);
   if (tryPoint(search, list)) {
-    if (search.polishes < MOST_POLISHES) polishBest(search, turn > 0);
+    if (search.polishes < MOST_POLISHES) polishBest(search);
     if (bound <= cutOf(search)) {
       giveUp(search, bound);
       return true;
@@ -197,12 +197,13 @@ function lookAt(search: Search, waiting: WaitingBox): boolean {
 
 /** Evaluates the point of the box's linear program; takes it if it beats what was found. */
 function tryPoint(search: Search, list: Uint32Array): boolean {
-  const { bounds, lp, probe, gap } = search;
+  const { bounds, lp, probe, gap, turns } = search;
   const { box, rows } = bounds;
   for (let attempt = 0; attempt <= MOST_RETRIES; attempt++) {
     const x = box.x + lp.s0 * box.dx;
     const y = box.y + lp.s1 * box.dy;
-    const angle = box.angle + lp.s2 * box.turn;
+    const wanted = box.angle + lp.s2 * box.turn;
+    const angle = turns === null ? wanted : nearestTurn(turns, wanted);
     const value = probePose(probe, list, list.length, x, y, angle, search.value);
     if (value > search.value) {
       search.best = { x, y, angle, value };
@@ -219,11 +220,19 @@ function tryPoint(search: Search, list: Uint32Array): boolean {
   return false;
 }
 
-function polishBest(search: Search, turning: boolean): void {
-  const { scene, bounds, lp, probe, best } = search;
+function polishBest(search: Search): void {
+  const { scene, bounds, lp, probe, best, turns } = search;
   if (best === null) return;
   search.polishes++;
-  const better = polish(scene, bounds, lp, probe, best, turning, RESERVE_SHARE * Math.min(search.gap, 1));
+  const better = polish(
+    scene,
+    bounds,
+    lp,
+    probe,
+    best,
+    turns === null,
+    RESERVE_SHARE * Math.min(search.gap, 1),
+  );
   search.best = better;
   search.value = better.value;
 }

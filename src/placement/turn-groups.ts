@@ -34,6 +34,18 @@ export function halfGroup(
   return first < 0 ? null : between(turns[first], turns[last]);
 }
 
+/** The one of the ascending turns that is nearest to an angle; not across the half turn, which no box spans. */
+export function nearestTurn(turns: readonly number[], angle: number): number {
+  let from = 0;
+  let to = turns.length - 1;
+  while (to - from > 1) {
+    const middle = (from + to) >> 1;
+    if (turns[middle] <= angle) from = middle;
+    else to = middle;
+  }
+  return angle - turns[from] <= turns[to] - angle ? turns[from] : turns[to];
+}
+
 /** A group's ends are turns themselves, up to rounding; turns lie further apart than this (radians). */
 const ROUNDING = 1e-12;
 

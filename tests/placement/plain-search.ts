@@ -101,17 +101,24 @@ function separation(polygon: Ring, [a, b]: [Point, Point]): number {
     const length = Math.hypot(q[0] - p[0], q[1] - p[1]);
     const nx = (p[1] - q[1]) / length;
     const ny = (q[0] - p[0]) / length;
-    const shadow = (points: readonly Point[]): number[] => points.map(([x, y]) => nx * x + ny * y);
-    const first = shadow(polygon);
-    const second = shadow([a, b]);
-    apart = Math.max(
-      apart,
-      Math.min(...first) - Math.max(...second),
-      Math.min(...second) - Math.max(...first),
-    );
+    const first = shadow(polygon, nx, ny);
+    const second = shadow([a, b], nx, ny);
+    apart = Math.max(apart, first.from - second.to, second.from - first.to);
   }
   if (apart <= 0) return apart;
   return Math.min(...sides(polygon).map(([p, q]) => segmentDistance(a, b, p, q)));
+}
+
+/** What the points cover of the direction (nx, ny). */
+function shadow(points: readonly Point[], nx: number, ny: number): { from: number; to: number } {
+  let from = Number.POSITIVE_INFINITY;
+  let to = Number.NEGATIVE_INFINITY;
+  for (const [x, y] of points) {
+    const at = nx * x + ny * y;
+    if (at < from) from = at;
+    if (at > to) to = at;
+  }
+  return { from, to };
 }
 
 /** Distance of the middle from the nearest wall or tall thing, negative outside free space. */
