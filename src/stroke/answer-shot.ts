@@ -9,8 +9,8 @@ export const THE_RAIL = 'the rail';
 
 export type ShotClass = 'open' | 'cramped' | 'blocked';
 
-/** What becomes of one shot. */
-export interface ShotAnswer {
+/** What becomes of one shot, angles in radians. */
+export interface AnsweredShot {
   readonly class: ShotClass;
   /**
    * Least elevation at which nothing is in the cue's way, whether or not there is room to stand: theta_rail where that is free with
@@ -38,7 +38,7 @@ export function answerShot(
   x: number,
   y: number,
   phi: number,
-): ShotAnswer {
+): AnsweredShot {
   const classifier = new StrokeClassifier(scene, cue);
   const trace = new ShotTrace(scene, classifier.ell);
   trace.follow(x, y, Math.cos(phi), Math.sin(phi));

@@ -1,15 +1,15 @@
 import { DEFAULTS } from '../equipment/defaults.js';
+import { LIMITS } from '../equipment/limits.js';
 import { CELL, CELL_RADIUS } from './standing-cells.js';
 import { StandingRoom } from './standing-room.js';
 import type { StrokeScene } from './stroke-scene.js';
 
-/** Enough for cues of up to two metres: how far from the outer rectangle a player's disc is looked for, mm. */
-const REACH = 2500;
+/** How far from the outer rectangle a player's disc is looked for, mm: as far as the window of the longest cue that is accepted goes. */
+const REACH = Math.hypot(LIMITS.cue.length[1], DEFAULTS.standing.sideways);
 
 /**
  * The floor around the table where a player may stand, for {@link canStand}. One serves all shots of its scene. Floor farther than
- * `reach` (mm, default 2,500) from the outer rectangle counts as no room: that is out of reach of any cue up to two metres, and
- * with a longer one errs on the cautious side.
+ * `reach` (mm) from the outer rectangle counts as no room; by default that is out of every cue's reach.
  */
 export function standingRoom(scene: StrokeScene, reach: number = REACH): StandingRoom {
   return new StandingRoom(scene, reach);
@@ -31,12 +31,12 @@ export function standingTo(length: number, rim: number): number {
  * (`from` > `to` or `half` < 0) holds no place.
  *
  * Proof of the last resort. Let the window W meet S. Both are closed and W is bounded, so some point c of their common part is
- * least in a direction g, chosen not square to any of the finitely many straight sides nor to the tangents where two curves
- * touch. Near c, S contains the half plane that each wall, part, rectangle or low ceiling at c leaves free, as all of these are
- * convex once grown by the disc. If all sides and curves through c had the same tangent there, both directions along it
- * would stay in S and in W, and g would have to be square to it. So two of them cross at c: two sides of W (a corner of W), a
- * side of W and the boundary of S, or two curves of the boundary of S (a corner of S). These points are finitely many, and all
- * are tried. (A circle's tangent square to g does not help either: to both sides of c, S goes beyond it.)
+ * least in a direction g, chosen square to none of the finitely many straight pieces of their boundaries, nor to a tangent
+ * that two curves share where they touch. Each thing at c, grown by the disc, is convex, so S holds whatever of the half plane
+ * beyond its tangent the others leave. Had all pieces of boundary through c one tangent, S and W would go on along it both ways,
+ * and g would be square to it: so there is only one piece, and it is a circle. But S lies outside the circle, also a little
+ * beyond its tangent on both sides of c, where g is less. So two pieces cross at c: sides of W (a corner of W), a side of W and
+ * the boundary of S, or two curves of the boundary of S (a corner of S). These points are finitely many, and all are tried.
  */
 export function canStand(
   scene: StrokeScene,

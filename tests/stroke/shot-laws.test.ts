@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Placement } from '../../src/geometry/types.js';
 import type { Scene } from '../../src/room/scene.js';
-import { answerShot, type ShotAnswer } from '../../src/stroke/answer-shot.js';
+import { type AnsweredShot, answerShot } from '../../src/stroke/answer-shot.js';
 import { prepareStrokes } from '../../src/stroke/prepare-strokes.js';
 import { standingRoom } from '../../src/stroke/standing.js';
 import type { StrokeCue } from '../../src/stroke/stroke-scene.js';
@@ -37,7 +37,7 @@ function judge(
   cue: StrokeCue = CUE,
   stroke: StrokeSettings = STROKE,
   grow = 0,
-): ShotAnswer[] {
+): AnsweredShot[] {
   const prepared = prepareStrokes(scene, TABLE, pose, stroke, grow);
   const room = standingRoom(prepared);
   return shots.map(({ x, y, phi }) => answerShot(prepared, room, cue, x, y, phi));
@@ -54,7 +54,7 @@ function randomShots(next: Random, count: number): Shot[] {
 }
 
 /** Answers agree, but for shots that rounding alone may tip; there are hardly any. */
-function expectSame(some: readonly ShotAnswer[], others: readonly ShotAnswer[]): void {
+function expectSame(some: readonly AnsweredShot[], others: readonly AnsweredShot[]): void {
   some.forEach((a, i) => {
     const b = others[i];
     expect(b.class).toBe(a.class);
@@ -125,7 +125,7 @@ describe('a shot is judged alike', () => {
 });
 
 describe('a shot never gets better', () => {
-  const worse = (before: readonly ShotAnswer[], after: readonly ShotAnswer[]): void =>
+  const worse = (before: readonly AnsweredShot[], after: readonly AnsweredShot[]): void =>
     before.forEach((a, i) => {
       expect(RANK[after[i].class]).toBeGreaterThanOrEqual(RANK[a.class]);
       if (!a.canStand) expect(after[i].canStand).toBe(false);
@@ -165,7 +165,7 @@ describe('a shot never gets better', () => {
 
   // With a longer swing or cue, a far rail may come within reach, and raise theta_rail: over a low thing behind it the full stroke
   // may then pass where it did not. So `open` is compared where theta_rail stays what it was; playable at all, always.
-  const neverMorePlayable = (before: readonly ShotAnswer[], after: readonly ShotAnswer[]): number => {
+  const neverMorePlayable = (before: readonly AnsweredShot[], after: readonly AnsweredShot[]): number => {
     let better = 0;
     before.forEach((a, i) => {
       const b = after[i];
@@ -194,7 +194,7 @@ describe('a shot never gets better', () => {
     for (let k = 0; k < 80; k++) {
       const { scene, pose } = randomScene(next, 0.7);
       const shots = randomShots(next, 40);
-      const cueAlone = (length: number): ShotAnswer[] =>
+      const cueAlone = (length: number): AnsweredShot[] =>
         judge(scene, pose, shots, { length, tipRadius: 12, buttRadius: 12 }).map((a) => {
           const open = a.meets.every((name) => name === 'standing room');
           return { ...a, class: a.elevation === null ? 'blocked' : open ? 'open' : 'cramped' };
