@@ -44,7 +44,7 @@ interface Block {
 
 function blockOf(row: ComparisonRow, units: SentenceUnits): Block {
   const lines = row.cues.map((cue) => {
-    const { open, cramped, blocked } = sayShares(cue.shares);
+    const { open, cramped, blocked } = sayShares(cue.shares, cue.verdict);
     const verdict = cue.certain ? cue.verdict : `${cue.verdict} ?`;
     const shares = cue.verdict === 'none' ? ['-', '-', '-'] : [open, cramped, blocked];
     return ['', sayCue(cue.length, units), verdict, ...shares].map(plainName);

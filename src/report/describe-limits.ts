@@ -92,9 +92,8 @@ function deed(advice: Advice, report: FitReport, units: SentenceUnits): string {
         ? 'Take a smaller table'
         : `Take a smaller table: ${plainName(advice.table)}`;
     case 'longer-room': {
-      const longer =
-        amount === undefined ? 'More room' : `A room that is ${sayLength(amount, units, 'up')} longer`;
-      return `${longer} ${advice.axis === 'across' ? 'across' : 'along'} the table would help`;
+      const room = amount === undefined ? 'More room' : `Another ${sayLength(amount, units, 'up')} of room`;
+      return `${room} ${advice.axis === 'across' ? 'across' : 'along'} the table would help`;
     }
   }
 }

@@ -38,7 +38,9 @@ export function describePlace(report: FitReport, units: SentenceUnits): readonly
     );
   }
   if (clearance.clearNowhere && report.verdict !== 'clear') {
-    said.push('It is proved that no place in this room is clear for the first cue.');
+    const wanted = report.cues[0];
+    const cue = wanted === undefined ? 'the wanted cue' : `the ${sayCue(wanted.length, units)} cue`;
+    said.push(`It is proved that no place in this room is clear for ${cue}.`);
   }
   return said;
 }
@@ -55,7 +57,7 @@ export function describeCues(report: FitReport, units: SentenceUnits): readonly 
 }
 
 function cueWords(cue: CueResult, units: SentenceUnits): string {
-  const { open, cramped, blocked } = sayShares(cue.shares);
+  const { open, cramped, blocked } = sayShares(cue.shares, cue.verdict);
   const estimated =
     cue.shareError > 0 ? ` (estimates, each good to about ${sayPercentUp(cue.shareError)})` : '';
   const steepest =
@@ -82,6 +84,11 @@ export function describeSpans(report: FitReport, units: SentenceUnits): readonly
   for (const gap of report.gaps) {
     const distance = sayLength(gap.distance, units, 'down');
     said.push(`Behind the ${sayCushion(gap.cushion, turn)}: ${distance} to ${plainName(gap.to)}.`);
+  }
+  if (report.gaps.some(({ to }) => /^wall \d+$/.test(to))) {
+    said.push(
+      'Walls are counted along the outline: wall 1 runs from its first corner to its second, and so on.',
+    );
   }
   const wanted = report.cues[0]?.length ?? 0;
   for (const profile of report.cushions) {

@@ -1,6 +1,6 @@
 import { formatLength } from '../length/format-length.js';
 import type { LengthUnit } from '../length/length.js';
-import type { Cushion, Shares, Span } from './fit-report.js';
+import type { Cushion, Shares, Span, Verdict } from './fit-report.js';
 import { NO_BREAK } from './wrap.js';
 
 /** The units that sentences are written in: to the millimetre, the centimetre or the half inch. */
@@ -94,21 +94,25 @@ export interface SharePercents {
   readonly blocked: string;
 }
 
-export function sayShares(shares: Shares): SharePercents {
+/**
+ * Shares as words that do not contradict the verdict: a sample may have missed the few shots that are not open, so `all` and
+ * `none` are said only where the verdict bears them out.
+ */
+export function sayShares(shares: Shares, verdict: Verdict): SharePercents {
   const open = Math.floor(shares.open * 100 + NOISE);
   const blocked = Math.ceil(shares.blocked * 100 - NOISE);
   const cramped = Math.max(0, 100 - open - blocked);
   return {
-    open: openOrLess(open, shares.open),
-    cramped: openOrLess(cramped, shares.cramped),
-    blocked:
-      blocked <= 0 ? (shares.blocked > 0 ? 'under 1%' : 'none') : blocked >= 100 ? 'all' : `${blocked}%`,
+    open: percent(open, shares.open > 0, verdict === 'clear'),
+    cramped: percent(cramped, shares.cramped > 0 || verdict === 'tight', true),
+    blocked: percent(blocked, shares.blocked > 0 || verdict === 'partial', true),
   };
 }
 
-function openOrLess(percent: number, share: number): string {
-  if (percent <= 0) return share > 0 ? 'under 1%' : 'none';
-  return percent >= 100 ? 'all' : `${percent}%`;
+function percent(whole: number, some: boolean, canBeAll: boolean): string {
+  if (whole <= 0) return some ? 'under 1%' : 'none';
+  if (whole < 100) return `${whole}%`;
+  return canBeAll ? 'all' : 'over 99%';
 }
 
 /** A share of something unwanted in per cent, rounded up. */

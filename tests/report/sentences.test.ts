@@ -93,17 +93,25 @@ describe('sayAccount', () => {
 describe('sayShares', () => {
   it('never rounds a blocked share away nor an open one up', () => {
     const part = fc.double({ min: 0, max: 1, noNaN: true });
+    const verdict = fc.constantFrom('clear', 'tight', 'partial');
     fc.assert(
-      fc.property(part, part, (a, b) => {
+      fc.property(part, part, verdict, (a, b, word) => {
         const open = Math.min(a, b);
         const blocked = 1 - Math.max(a, b);
-        const said = sayShares({ open, cramped: 1 - open - blocked, blocked });
+        const said = sayShares({ open, cramped: 1 - open - blocked, blocked }, word);
         if (blocked > 1e-8) expect(said.blocked).not.toBe('none');
         if (open < 1 - 1e-8) expect(said.open).not.toBe('all');
         if (open > 0) expect(said.open).not.toBe('none');
       }),
       { seed: SEED },
     );
+  });
+
+  it('does not contradict a verdict that a sample missed the reason of', () => {
+    const all = { open: 1, cramped: 0, blocked: 0 };
+    expect(sayShares(all, 'clear')).toEqual({ open: 'all', cramped: 'none', blocked: 'none' });
+    expect(sayShares(all, 'tight')).toEqual({ open: 'over 99%', cramped: 'under 1%', blocked: 'none' });
+    expect(sayShares(all, 'partial')).toEqual({ open: 'over 99%', cramped: 'none', blocked: 'under 1%' });
   });
 });
 
