@@ -26,6 +26,7 @@ export function findPlacement(problem: PlacementProblem, options: PlacementOptio
     maxBoxes: options.maxBoxes,
     floor: options.floor ?? 0,
     target: options.target ?? Number.POSITIVE_INFINITY,
+    ceiling: Number.POSITIVE_INFINITY,
     onProgress: (value, bound, count) => onProgress?.({ value, upperBound: bound, boxes: count }),
   });
   const pose = found === null ? null : callersPose(scene, found);

@@ -17,6 +17,8 @@ export interface SearchGoal {
   readonly floor: number;
   /** The search ends once a clearance of at least this is found, mm. */
   readonly target: number;
+  /** Known before: no pose with one of the turns has more clearance, mm. */
+  readonly ceiling: number;
   readonly onProgress: (value: number, upperBound: number, boxes: number) => boolean | undefined;
 }
 
@@ -118,7 +120,7 @@ function startSearch(scene: SearchScene, goal: SearchGoal): Search {
     polishes: 0,
     age: 0,
   };
-  const bound = roomBound(scene) + BOUND_SLACK;
+  const bound = Math.min(roomBound(scene), goal.ceiling) + BOUND_SLACK;
   const list = Uint32Array.from({ length: scene.looseCount }, (_, item) => item);
   for (const [angle, turn] of goal.turns === null ? [[Math.PI / 2, Math.PI / 2]] : turnGroups(goal.turns)) {
     const extent = [0, 0, angle, scene.halfX, scene.halfY, turn];

@@ -135,6 +135,39 @@ describe('settling', () => {
   });
 });
 
+describe('progress', () => {
+  it('goes one way through all the searches, and a stop ends them all', () => {
+    for (const { problem: p } of [benchRooms()[2], benchRooms()[8], benchRooms()[12]]) {
+      const whole = placed(p);
+      const seen: { value: number; upperBound: number; boxes: number }[] = [];
+      const watched = placed(p, {
+        onProgress: (progress) => {
+          seen.push(progress);
+          return undefined;
+        },
+      });
+      expect(watched).toEqual(whole);
+      expect(seen.length).toBeGreaterThan(1);
+      for (const [i, progress] of seen.entries()) {
+        if (i === 0) continue;
+        expect(progress.value).toBeGreaterThanOrEqual(seen[i - 1].value);
+        expect(progress.upperBound).toBeLessThanOrEqual(seen[i - 1].upperBound);
+        expect(progress.boxes).toBeGreaterThanOrEqual(seen[i - 1].boxes);
+      }
+      for (const stopAt of [1, 2, 3]) {
+        if (stopAt >= seen.length) continue;
+        let calls = 0;
+        const part = placeTable(p, { ...options, onProgress: () => ++calls < stopAt });
+        expect(part.stopped).toBe(true);
+        expect(part.upperBound).toBeGreaterThanOrEqual(whole.value - 1);
+        expect(part.boxes).toBeLessThanOrEqual(whole.boxes);
+        // The last word of the search that was stopped, and no more.
+        expect(calls).toBeLessThanOrEqual(stopAt + 1);
+      }
+    }
+  });
+});
+
 describe('the same answer', () => {
   const reorder = (room: PlacementProblem): PlacementProblem => {
     const ring = (r: Ring): Ring => [...r.slice(1), ...r.slice(0, 1)];
