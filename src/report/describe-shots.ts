@@ -10,7 +10,7 @@ export function describeShots(map: ShotMap, turn: number): string[] {
   const indent = '  ';
   if (map.columns < 1 || map.rows < 1 || indent.length + map.columns > LINE_WIDTH) return [];
   const legend =
-    'The share of shots that are open at each spot of the ball, in tenths rounded down: 9 is at least 90%, o is all of them. ' +
+    'The share of shots that are open at each spot of the ball, in tenths rounded down: 9 is at least 90%, * is all of them. ' +
     `The right end of the drawing is the ${sayCushion('endA', turn)} of the plan, its upper side the ${sayCushion('sideA', turn)}.`;
   const lines = ['Shots over the play field', ...wrapText(legend)];
   for (let row = map.rows - 1; row >= 0; row--) {
@@ -22,5 +22,5 @@ export function describeShots(map: ShotMap, turn: number): string[] {
 
 function tenth(share: number): string {
   const tenths = Math.floor(share * 10 + 1e-9);
-  return tenths >= 10 ? 'o' : String(Math.max(0, tenths));
+  return tenths >= 10 ? '*' : String(Math.max(0, tenths));
 }

@@ -329,7 +329,7 @@ describe('describeFit', () => {
         },
       }),
     );
-    expect(text).toMatch(/^ {2}913\n {2}05o$/m);
+    expect(text).toMatch(/^ {2}913\n {2}05\*$/m);
   });
 
   it('reads the report without changing it', () => {
