@@ -24,6 +24,12 @@ const SHARES_ASIDE = [0, 0.5, -0.5, 0.85, -0.85] as const;
 /** and in which steps along the rail, as shares of how far a place may be from where the shot would like it. */
 const STEPS = [1, 0.5, 0, -0.5, -1] as const;
 
+/** Windows of a narrow box move to either side by less than this, mm. */
+const NARROW = SIDEWAYS / 2;
+
+/** How often the way between two places is halved to find where they meet. */
+const TWO_PLACE_STEPS = 5;
+
 /** canStand counts touching (1e-6 mm) as room; a window wider by this much misses none of its answers. */
 const TOUCHING = 1e-5;
 
@@ -36,16 +42,56 @@ export function standsThroughout(
   rim: Range,
 ): boolean {
   if (frame.cosHalf <= 0 || scene.stance.never) return false;
-  if (standsAlongRail(frame, scene, room, cueLength, rim)) return true;
-  // One place, anywhere in the part that all windows share.
-  const { sinHalf, cosHalf, cos, sin } = frame;
+  const near = standingFrom(cueLength);
+  const far = standingTo(cueLength, rim.lo);
+  // Wide boxes need places that move with the shot; where those of a narrow one cannot share a place, there is little floor anyway.
+  const wide = far * frame.sinHalf + frame.extentAcross > NARROW;
+  if (wide && standsAlongRail(frame, scene, room, cueLength, rim)) return true;
+  return standsInPlace(frame, scene, room, near, far);
+}
+
+/**
+ * One place, anywhere in the part that the windows of all shots share; or two, of which one serves shots whose windows lie more to
+ * the left and the other the rest.
+ *
+ * Let all windows share the lateral range |l| <= w - m (w = SIDEWAYS) and let y1 lie in [-(w - m), w + k - e], y2 in [-w + k, w - m], e the
+ * most by which their lateral distance changes over the box. A shot whose window y1 has left, l'(y1) > w, has
+ * l'(y2) >= l'(y1) - (l(y1) - l(y2)) - e > w - (2 w - e) - e = -w, and l'(y2) <= w as for all.
+ */
+function standsInPlace(
+  frame: BoxFrame,
+  scene: StrokeScene,
+  room: StandingRoom,
+  near: number,
+  far: number,
+): boolean {
+  const { u, v, sinHalf, cosHalf, cos, sin } = frame;
   const along = frame.extentAlong + LENGTH_SLACK;
   const across = frame.extentAcross + LENGTH_SLACK;
-  const end = standingTo(cueLength, rim.lo) - SIDEWAYS * sinHalf - along;
-  const start = (standingFrom(cueLength) + SIDEWAYS * sinHalf + along) / cosHalf;
+  const end = far - 2 * SIDEWAYS * sinHalf - along;
+  const start = (near + 2 * SIDEWAYS * sinHalf + along) / cosHalf;
+  const within = (to: number, right: number, left: number): boolean => {
+    const off = (right + left) / 2;
+    return canStand(scene, room, u - off * sin, v + off * cos, cos, sin, start, to, (left - right) / 2);
+  };
   for (const to of [end, (start + end) / 2]) {
-    const half = SIDEWAYS - to * sinHalf - across;
-    if (canStand(scene, room, frame.u, frame.v, cos, sin, start, to, half)) return true;
+    const moves = to * sinHalf + across;
+    const half = SIDEWAYS - moves;
+    if (half < 0 || start > to) continue;
+    if (within(to, -half, half)) return true;
+    // y1 is there from some k on, y2 up to some k.
+    const turned = (to - start) * sinHalf;
+    let lo = -moves;
+    let hi = moves + turned;
+    for (let step = 0; step < TWO_PLACE_STEPS; step++) {
+      const k = (lo + hi) / 2;
+      const first = within(to, -half, SIDEWAYS + k - turned);
+      const second = within(to, k - SIDEWAYS, half);
+      if (first && second) return true;
+      if (!first && !second) break;
+      if (first) hi = k;
+      else lo = k;
+    }
   }
   return false;
 }

@@ -114,6 +114,25 @@ function crowdedScene(next: Random): ReturnType<typeof randomScene> {
   return { scene: moved(room(starRoom(next), obstacles, ceiling), pose), pose };
 }
 
+/** Stools under every cue, with pockets of floor between them: all depends on where one can stand. */
+function clutteredScene(next: Random): ReturnType<typeof randomScene> {
+  const obstacles: SceneObstacle[] = [];
+  const spacing = between(next, 420, 760);
+  for (let x = -2900; x <= 2900; x += spacing) {
+    for (let y = -2350; y <= 2350; y += spacing) {
+      const cx = x + between(next, -100, 100);
+      const cy = y + between(next, -100, 100);
+      const radius = between(next, 20, 130);
+      if (Math.abs(cx) - radius < 1280 && Math.abs(cy) - radius < 720) continue;
+      if (next() < 0.3) continue;
+      obstacles.push(obstacle(`stool ${obstacles.length}`, randomConvex(next, cx, cy, radius), 0, 450));
+    }
+  }
+  const pose = { x: 0, y: 0, angle: 0 };
+  const outline = box(0, 0, between(next, 4600, 6500), between(next, 3600, 5400), between(next, -0.05, 0.05));
+  return { scene: room(outline, obstacles), pose };
+}
+
 function randomStroke(next: Random): StrokeSettings {
   const steepest = [20, 20, 4, 8, 35, 60][Math.floor(6 * next())];
   return {
@@ -255,7 +274,8 @@ export function fuzzBoxes(size: FuzzSize): FuzzCounts {
   };
   for (let s = 0; s < size.scenes; s++) {
     const sort = next();
-    const { scene, pose } = sort < 0.5 ? crowdedScene(next) : randomScene(next, sort < 0.75 ? 0.6 : 1.2);
+    const { scene, pose } =
+      sort < 0.4 ? crowdedScene(next) : sort < 0.6 ? clutteredScene(next) : randomScene(next, 2 * sort - 0.6);
     const stroke = randomStroke(next);
     const cue = randomCue(next);
     const table = randomTable(next);
