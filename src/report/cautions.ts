@@ -80,7 +80,9 @@ function weight(table: TableSpec): Caution {
       `On a floor that is not quite flat two diagonal legs may carry nearly all of it: about ${roundUp(load.perDiagonalLeg)} kN each.`,
     );
   }
-  sentences.push('People who lean on the rail come on top.');
+  sentences.push(
+    'People who lean on the rail come on top, and the real table may weigh more: ask the maker.',
+  );
   return {
     code: 'floor-load',
     message: sentences.join(' '),
