@@ -6,15 +6,14 @@ import type { Placement } from './geometry/types.js';
 import { clearNowhere, type FoundPlace, findPlace, standsWithin } from './placement/find-place.js';
 import { type CueJudgement, judgePose, type PoseJudgement } from './placement/judge-pose.js';
 import { type OpenReach, openReach } from './placement/open-reach.js';
+import { type PoseViews, poseViews } from './placement/pose-views.js';
 import { playSize } from './placement/problem-for.js';
 import { adviceFor } from './report/advice.js';
 import { cautionsFor } from './report/cautions.js';
-import type { Clearance, CueResult, CushionProfile, FitReport, Pose, ShotMap } from './report/fit-report.js';
+import type { Clearance, CueResult, FitReport, Pose, ShotMap } from './report/fit-report.js';
 import { limitsAt, limitsOfNone } from './report/limits.js';
 import { gapsAt, spansAt, spansOfRoom } from './report/spans.js';
 import { cushionProfiles } from './stroke/cushion-profile.js';
-import { prepareStrokes } from './stroke/prepare-strokes.js';
-import { standingRoom } from './stroke/standing.js';
 
 /** Shots sampled for a verdict, and for a map of shots. */
 const VERDICT_SHOTS = 1024;
@@ -41,11 +40,12 @@ export function assessQuestion(question: FitQuestion): FitReport {
   const [cue] = cues;
   const place = question.pose === null ? searched(question) : given(question.pose);
   const reach = openReach(table, stroke, cue);
-  const judged = place.pose === null ? null : judgedAt(question, place.pose);
-  if (place.pose === null || judged === null || !judged.stands)
-    return noneReport(question, place, judged, reach);
-
   const { pose } = place;
+  if (pose === null) return noneReport(question, place, null, reach);
+  const views = poseViews(scene, table, pose, stroke);
+  const judged = judgedAt(question, pose, views);
+  if (!judged.stands) return noneReport(question, place, judged, reach);
+
   const results = cues.map(
     (c, i): CueResult => ({ name: c.name, length: c.length, ...cueResult(judged.cues[i]) }),
   );
@@ -63,29 +63,30 @@ export function assessQuestion(question: FitQuestion): FitReport {
     certain: wanted.certain,
     holdBack,
   });
-  const cushions = profilesAt(question, pose);
+  const { strokes, standing } = views(0);
+  const cushions = cushionProfiles(strokes, standing, cue, CUSHION_SPOTS);
   const { verdict, certain } = wanted;
   const open = wanted.shares.open;
-  const advice =
-    verdict === 'clear'
-      ? []
-      : adviceFor({
-          scene,
-          table,
-          stroke,
-          cue,
-          pose,
-          verdict,
-          open,
-          spans,
-          limits,
-          cushions,
-          maxBoxes: search.maxBoxes,
-        });
+  const { clearance } = judged;
+  const { maxBoxes } = search;
+  const asked = {
+    scene,
+    table,
+    stroke,
+    cue,
+    pose,
+    views,
+    clearance,
+    verdict,
+    open,
+    spans,
+    limits,
+    cushions,
+    maxBoxes,
+  };
+  const advice = verdict === 'clear' ? [] : adviceFor(asked);
   const nowhere =
-    verdict !== 'clear' &&
-    question.pose === null &&
-    clearNowhere({ scene, table, stroke, cue, maxBoxes: search.maxBoxes });
+    verdict !== 'clear' && question.pose === null && clearNowhere({ scene, table, stroke, cue, maxBoxes });
   const report: FitReport = {
     schema: 'elbowroom/fit-report@1',
     verdict,
@@ -133,8 +134,9 @@ function searched({ scene, table, stroke, cues, search }: FitQuestion): FoundPla
   });
 }
 
-function judgedAt({ scene, table, stroke, cues, detail }: FitQuestion, pose: Placement): PoseJudgement {
-  const base = { scene, table, stroke, cues, pose, withTolerance: true };
+function judgedAt(question: FitQuestion, pose: Placement, views: PoseViews): PoseJudgement {
+  const { scene, table, stroke, cues, detail } = question;
+  const base = { scene, table, stroke, cues, pose, views, withTolerance: true };
   if (detail === 'verdict') return judgePose({ ...base, shots: VERDICT_SHOTS });
   return judgePose({ ...base, shots: MAP.shots, grid: { columns: MAP.columns, rows: MAP.rows } });
 }
@@ -209,11 +211,6 @@ function clearanceOf(
     longestCueUpperBound: Math.max(0, bound - besides),
     clearNowhere,
   };
-}
-
-function profilesAt({ scene, table, stroke, cues }: FitQuestion, pose: Placement): readonly CushionProfile[] {
-  const strokes = prepareStrokes(scene, table, pose, stroke);
-  return cushionProfiles(strokes, standingRoom(strokes), cues[0], CUSHION_SPOTS);
 }
 
 function shotMap(question: FitQuestion, judged: PoseJudgement): ShotMap {

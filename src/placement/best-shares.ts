@@ -3,11 +3,10 @@ import { boundingBox } from '../geometry/ring.js';
 import type { Placement } from '../geometry/types.js';
 import type { Scene } from '../room/scene.js';
 import type { StrokeSettings } from '../stroke/stroke-settings.js';
-import { type ClearanceProbe, clearanceProbe } from './clearance-at.js';
+import { clearanceProbe } from './clearance-at.js';
 import { compassSearch } from './compass-search.js';
-import { findPlacement } from './find-placement.js';
 import type { OpenReach } from './open-reach.js';
-import { cueingProblem, playerProblem, playSize, tableProblem } from './problem-for.js';
+import { playerProblem, playSize, tableProblem } from './problem-for.js';
 import { type ReachRing, shareScorer } from './share-score.js';
 import { squareTurns } from './square-turns.js';
 
@@ -19,76 +18,61 @@ export interface SharesQuestion {
   /** The wanted cue. */
   readonly cue: CueSpec;
   readonly reach: OpenReach;
-  /** The place with most clearance: always among the starts. */
+  /** The place with most clearance: always among the answers. */
   readonly best: Placement;
 }
 
-/** Places a side of the grid of starts. */
+/** Places a side of the grid of starts, and most turns of it: those along the longest walls. */
 const GRID = 8;
-/** Starts taken from each ordering of the grid. */
-const FROM_EACH = 4;
-/** Starts that are improved, by score. */
-const IMPROVED = 3;
+const GRID_TURNS = 4;
+/** Starts that are improved: so many by score, and so many by floor for the players. */
+const BY_SCORE = 3;
+const BY_FLOOR = 1;
 /** Compass: first and last step, mm, and most evaluations a start. */
 const COMPASS = { step: 240, stop: 30, most: 24 } as const;
+/** Most poses that are proposed. */
+const PROPOSED = 4;
 /** Poses closer than this (mm) count as one. */
 const SAME_PLACE = 15;
 
 /**
  * Poses worth a judge's look where no place is known to be clear, the most promising first; the table stands free at each.
- * Starts from the places with most clearance to everything, to the walls alone and with most floor for the players, and from
- * the best of a grid by each of these; improves the best few by a quick score of shares. All turns are square to a wall, but
- * for that of the place with most clearance. Proposes only: nothing is proved about what it leaves out.
+ * Starts from the place with most clearance and from a grid over the room, square to the walls: the best by a quick score of
+ * shares (walls, and things by their heights), and the one with most floor for the players (low furniture too). Improves them by
+ * that score. Proposes only: nothing is proved about what it leaves out.
  */
 export function promisingPoses(question: SharesQuestion): readonly Placement[] {
-  const { scene, table, stroke, reach, best } = question;
-  const frameRoom = tableProblem(scene, table);
-  const stander = clearanceProbe(frameRoom);
-  const problems = [
-    cueingProblem(scene, table, stroke.margin, reach),
-    frameRoom,
-    playerProblem(scene, table),
-  ];
-  const probes = problems.map((p) => clearanceProbe(p));
+  const { scene, table, best } = question;
+  const stander = clearanceProbe(tableProblem(scene, table));
+  const floor = clearanceProbe(playerProblem(scene, table));
   const quick = shareScorer(reachRings(question), playSize(table));
   const score = (pose: Placement): number => (stander.stands(pose) ? quick(pose) : Number.NEGATIVE_INFINITY);
 
+  const grid = gridPoses(scene).filter((pose) => stander.stands(pose));
+  const scored = grid.map((pose) => ({ pose, score: quick(pose) })).sort((a, b) => b.score - a.score);
+  const roomy = grid.map((pose) => ({ pose, room: floor.clearance(pose) })).sort((a, b) => b.room - a.room);
   const starts: Placement[] = [best];
-  for (const problem of problems.slice(1)) {
-    const { pose } = findPlacement(problem, { gap: 20, maxBoxes: 2000, turns: 'square' });
-    if (pose !== null) addNew(starts, pose);
-  }
-  const grid = gridPoses(scene, stander);
-  for (const probe of probes) {
-    const ranked = grid.map((pose) => ({ pose, room: probe.clearance(pose) }));
-    ranked.sort((a, b) => b.room - a.room);
-    for (const { pose } of ranked.slice(0, FROM_EACH)) addNew(starts, pose);
-  }
-  const scored = starts
-    .map((pose) => ({ pose, score: score(pose) }))
-    .filter((s) => s.score > Number.NEGATIVE_INFINITY);
-  scored.sort((a, b) => b.score - a.score);
-  const improved = scored.slice(0, IMPROVED).map((s) => compassSearch(s.pose, score, COMPASS));
-  improved.sort((a, b) => b.score - a.score);
+  for (const { pose } of scored.slice(0, BY_SCORE)) addNew(starts, pose);
+  for (const { pose } of roomy.slice(0, BY_FLOOR)) addNew(starts, pose);
+  const improved = starts
+    .map((pose) => compassSearch(pose, score, COMPASS))
+    .sort((a, b) => b.score - a.score);
   const found: Placement[] = [];
-  for (const { pose } of improved) addNew(found, pose);
-  addNew(found, best);
+  for (const { pose } of improved.slice(0, PROPOSED - 1 - BY_FLOOR)) addNew(found, pose);
+  for (const start of [best, ...roomy.slice(0, BY_FLOOR).map(({ pose }) => pose)]) addNew(found, start);
   return found;
 }
 
-/** Standing poses of a grid over the room, square to its walls. */
-function gridPoses(scene: Scene, stands: ClearanceProbe): readonly Placement[] {
+/** A grid over the room, square to its longest walls. */
+function gridPoses(scene: Scene): readonly Placement[] {
   const box = boundingBox(scene.outline);
   const poses: Placement[] = [];
-  for (const angle of squareTurns(scene.outline).slice(0, 4)) {
+  for (const angle of squareTurns(scene.outline).slice(0, GRID_TURNS)) {
     for (let i = 0; i < GRID; i++) {
       for (let j = 0; j < GRID; j++) {
-        const pose = {
-          x: box.minX + ((i + 0.5) / GRID) * (box.maxX - box.minX),
-          y: box.minY + ((j + 0.5) / GRID) * (box.maxY - box.minY),
-          angle,
-        };
-        if (stands.stands(pose)) poses.push(pose);
+        const x = box.minX + ((i + 0.5) / GRID) * (box.maxX - box.minX);
+        const y = box.minY + ((j + 0.5) / GRID) * (box.maxY - box.minY);
+        poses.push({ x, y, angle });
       }
     }
   }

@@ -35,7 +35,7 @@ export interface FoundPlace {
 }
 
 /** Shots by which promising poses are told apart. */
-const RANKING_SHOTS = 384;
+const RANKING_SHOTS = 256;
 /** A pose has to be better by this to be taken before one that was proposed earlier. */
 const BETTER = 0.002;
 

@@ -3,16 +3,15 @@ import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
 import type { Placement } from '../geometry/types.js';
 import type { Scene } from '../room/scene.js';
 import { StrokeClassifier } from '../stroke/classify-traced.js';
-import { prepareStrokes } from '../stroke/prepare-strokes.js';
 import { proveShots, type ShotProof } from '../stroke/prove-shots.js';
 import { type CueTally, type ShotSpot, type ShotTally, shotShares } from '../stroke/shot-shares.js';
-import { standingRoom } from '../stroke/standing.js';
 import type { StandingRoom } from '../stroke/standing-room.js';
 import type { ShotCode, StrokeCue, StrokeScene } from '../stroke/stroke-scene.js';
 import type { StrokeSettings } from '../stroke/stroke-settings.js';
 import { ShotTrace } from '../stroke/trace-shot.js';
 import { clearanceAt } from './clearance-at.js';
 import { type OpenReach, openReach } from './open-reach.js';
+import { type PoseViews, poseViews } from './pose-views.js';
 import { cueingProblem, playerProblem, tableProblem } from './problem-for.js';
 
 /** One table, where it stands, and the cues that are asked for. */
@@ -28,6 +27,10 @@ export interface JudgeQuestion {
   readonly grid?: { readonly columns: number; readonly rows: number };
   /** False leaves out whether a verdict holds within the tolerance; `certain` then tells of the resolution only. */
   readonly withTolerance: boolean;
+  /** Boxes of shots that one proof may look at; default 20,000. */
+  readonly maxBoxes?: number;
+  /** Views of this very room, table and pose that are there already. */
+  readonly views?: PoseViews;
 }
 
 export type PoseVerdict = 'clear' | 'tight' | 'partial' | 'none';
@@ -71,20 +74,15 @@ export function judgePose(question: JudgeQuestion): PoseJudgement {
   return judge.run();
 }
 
-/** The room as strokes see it, with every boundary moved by e. */
-interface View {
-  readonly strokes: StrokeScene;
-  readonly standing: StandingRoom;
-}
-
 class Judge {
   readonly #q: JudgeQuestion;
-  readonly #views = new Map<number, View>();
+  readonly #views: PoseViews;
   readonly #strips = new Map<number, number>();
   readonly #reaches: readonly OpenReach[];
 
   constructor(question: JudgeQuestion) {
     this.#q = question;
+    this.#views = question.views ?? poseViews(question.scene, question.table, question.pose, question.stroke);
     this.#reaches = question.cues.map((cue) => openReach(question.table, question.stroke, cue));
   }
 
@@ -155,7 +153,7 @@ class Judge {
   }
 
   #sample(cues: readonly number[]): ShotTally {
-    const { strokes, standing } = this.#view(0);
+    const { strokes, standing } = this.#views(0);
     const { shots, grid } = this.#q;
     const options = grid === undefined ? { shots } : { shots, grid };
     return shotShares(
@@ -167,8 +165,7 @@ class Judge {
   }
 
   #judgeSampled(i: number, tally: CueTally, standsForSure: boolean): CueJudgement {
-    const { withTolerance, scene } = this.#q;
-    const e = scene.tolerance;
+    const { withTolerance } = this.#q;
     const shares = {
       open: tally.open,
       cramped: tally.cramped,
@@ -186,14 +183,14 @@ class Judge {
       return result('partial', 'shot', !withTolerance || this.#staysBlocked(i, tally.blockedShots));
     }
     if (tally.cramped === 0) {
+      const all = { open: 1, cramped: 0, blocked: 0, error: 0 };
+      if (this.#holdsWithin(i, 'open')) return { ...result('clear', 'boxes', true), ...all };
       const open = this.#prove(i, 'open', 0);
-      if (open.outcome === 'proved') {
-        const certain = !withTolerance || this.#prove(i, 'open', e).outcome === 'proved';
-        return { ...result('clear', 'boxes', certain), open: 1, cramped: 0, blocked: 0, error: 0 };
-      }
+      if (open.outcome === 'proved') return { ...result('clear', 'boxes', !withTolerance), ...all };
       if (open.outcome === 'undecided') return this.#cautious(i, shares, standsForSure);
     }
-    const playable = this.#prove(i, 'playable', 0);
+    const within = this.#holdsWithin(i, 'playable');
+    const playable: ShotProof = within ? { outcome: 'proved', boxes: 0 } : this.#prove(i, 'playable', 0);
     if (playable.outcome === 'refuted') {
       const certain = !withTolerance || this.#staysBlocked(i, []);
       return { ...result('partial', 'shot', certain), ...withRare(shares, 'blocked', this.#q.shots) };
@@ -201,10 +198,14 @@ class Judge {
     const seen = tally.cramped > 0 ? shares : withRare(shares, 'cramped', this.#q.shots);
     if (playable.outcome === 'undecided') return { ...result('partial', 'resolution', false), ...seen };
     const certain =
-      !withTolerance ||
-      (this.#stays(i, 'open', tally.crampedShots, (code) => code !== 0) &&
-        this.#prove(i, 'playable', e).outcome === 'proved');
+      !withTolerance || (within && this.#stays(i, 'open', tally.crampedShots, (code) => code !== 0));
     return { ...result('tight', 'boxes', certain), ...seen };
+  }
+
+  /** Proved in the least kind room within the tolerance, and so in every kinder one? Not asked without a tolerance. */
+  #holdsWithin(i: number, target: 'open' | 'playable'): boolean {
+    const { withTolerance, scene } = this.#q;
+    return withTolerance && this.#prove(i, target, scene.tolerance).outcome === 'proved';
   }
 
   /** Open as far as can be seen, but not proved: the next verdict down that boxes can prove. */
@@ -229,27 +230,17 @@ class Judge {
     fails: (code: ShotCode) => boolean,
   ): boolean {
     const e = this.#q.scene.tolerance;
-    const { strokes, standing } = this.#view(-e);
+    const { strokes, standing } = this.#views(-e);
     if (classes(strokes, standing, this.#q.cues[i], examples).some(fails)) return true;
     return this.#prove(i, target, -e).outcome === 'refuted';
   }
 
   #prove(i: number, target: 'open' | 'playable', grow: number): ShotProof {
-    const { strokes, standing } = this.#view(grow);
+    const { strokes, standing } = this.#views(grow);
     return proveShots(strokes, standing, this.#q.cues[i], target, {
-      maxBoxes: MOST_BOXES,
+      maxBoxes: this.#q.maxBoxes ?? MOST_BOXES,
       resolution: DEFAULTS.search.resolution,
     });
-  }
-
-  #view(grow: number): View {
-    const known = this.#views.get(grow);
-    if (known !== undefined) return known;
-    const { scene, table, pose, stroke } = this.#q;
-    const strokes = prepareStrokes(scene, table, pose, stroke, grow);
-    const view = { strokes, standing: standingRoom(strokes) };
-    this.#views.set(grow, view);
-    return view;
   }
 }
 

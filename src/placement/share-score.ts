@@ -16,57 +16,23 @@ export interface ReachRing {
  * Gauss-Legendre in the ball's position. Rails, standing room and ceilings are left to the judge.
  */
 export function shareScorer(rings: readonly ReachRing[], play: Size): (pose: Placement) => number {
-  const { ax, ay, tx, ty, length, open, playable, count } = reachEdges(rings);
-  const starts = new Float64Array(2 * count + 2);
-  const ends = new Float64Array(2 * count + 2);
-  let arcs = 0;
+  const { ax, ay, tx, ty, length, facing, open, playable, count } = reachEdges(rings);
+  const openArcs = new ArcUnion(count);
+  const playableArcs = new ArcUnion(count);
 
-  const addArc = (from: number, to: number): void => {
-    // Insertion by start keeps the arcs sorted; there are few of them.
-    let k = arcs++;
-    while (k > 0 && starts[k - 1] > from) {
-      starts[k] = starts[k - 1];
-      ends[k] = ends[k - 1];
-      k--;
-    }
-    starts[k] = from;
-    ends[k] = to;
-  };
-
-  const blockedShare = (px: number, py: number, reach: Float64Array): number => {
-    arcs = 0;
+  const lookFrom = (px: number, py: number): void => {
+    openArcs.clear();
+    playableArcs.clear();
     for (let i = 0; i < count; i++) {
-      const x = reach[i];
       const dx = px - ax[i];
       const dy = py - ay[i];
       const away = tx[i] * dy - ty[i] * dx;
       // A back-facing edge is always hidden behind a front-facing one of its own ring.
-      if (away <= 0 || away >= x) continue;
+      if (away <= 0 || away >= open[i]) continue;
       const foot = tx[i] * dx + ty[i] * dy;
-      const half = Math.sqrt(x * x - away * away);
-      const t0 = Math.max(0, foot - half);
-      const t1 = Math.min(length[i], foot + half);
-      if (t0 >= t1) continue;
-      const facing = Math.atan2(-tx[i], ty[i]);
-      let from = facing + Math.atan((t0 - foot) / away);
-      let to = facing + Math.atan((t1 - foot) / away);
-      if (from < 0) {
-        from += TURN;
-        to += TURN;
-      }
-      if (to > TURN) {
-        addArc(from, TURN);
-        addArc(0, to - TURN);
-      } else addArc(from, to);
+      openArcs.addEdge(facing[i], away, foot, length[i], open[i]);
+      if (away < playable[i]) playableArcs.addEdge(facing[i], away, foot, length[i], playable[i]);
     }
-    let total = 0;
-    let reached = 0;
-    for (let k = 0; k < arcs; k++) {
-      if (ends[k] <= reached) continue;
-      total += ends[k] - Math.max(reached, starts[k]);
-      reached = ends[k];
-    }
-    return total / TURN;
   };
 
   return ({ x, y, angle }) => {
@@ -79,7 +45,8 @@ export function shareScorer(rings: readonly ReachRing[], play: Size): (pose: Pla
         const v = (gv * play.width) / 2;
         const px = x + cos * u - sin * v;
         const py = y + sin * u + cos * v;
-        const lost = (1 - PLAYABLE) * blockedShare(px, py, open) + PLAYABLE * blockedShare(px, py, playable);
+        lookFrom(px, py);
+        const lost = (1 - PLAYABLE) * openArcs.share() + PLAYABLE * playableArcs.share();
         score += ((wu * wv) / 4) * (1 - lost);
       }
     }
@@ -91,6 +58,66 @@ const TURN = 2 * Math.PI;
 
 /** The model wants the largest share of playable shots; among equals more open ones. */
 export const PLAYABLE = 0.9;
+
+/** Directions that are lost from one point: arcs of the circle, kept sorted by where they start. */
+class ArcUnion {
+  readonly #starts: Float64Array;
+  readonly #ends: Float64Array;
+  #count = 0;
+
+  /** Room for the arcs of `edges` edges, each of which may be cut in two. */
+  constructor(edges: number) {
+    this.#starts = new Float64Array(2 * edges + 2);
+    this.#ends = new Float64Array(2 * edges + 2);
+  }
+
+  clear(): void {
+    this.#count = 0;
+  }
+
+  /** The directions in which an edge is met within `reach` > `away`: `foot` is where the point's normal meets its line, at distance `away`. */
+  addEdge(facing: number, away: number, foot: number, length: number, reach: number): void {
+    const half = Math.sqrt(reach * reach - away * away);
+    const t0 = Math.max(0, foot - half);
+    const t1 = Math.min(length, foot + half);
+    if (t0 >= t1) return;
+    let from = facing + Math.atan((t0 - foot) / away);
+    let to = facing + Math.atan((t1 - foot) / away);
+    if (from < 0) {
+      from += TURN;
+      to += TURN;
+    }
+    if (to > TURN) {
+      this.#add(from, TURN);
+      this.#add(0, to - TURN);
+    } else this.#add(from, to);
+  }
+
+  /** Insertion by start: there are few arcs. */
+  #add(from: number, to: number): void {
+    let k = this.#count++;
+    while (k > 0 && this.#starts[k - 1] > from) {
+      this.#starts[k] = this.#starts[k - 1];
+      this.#ends[k] = this.#ends[k - 1];
+      k--;
+    }
+    this.#starts[k] = from;
+    this.#ends[k] = to;
+  }
+
+  /** Their union as a share of the circle. */
+  share(): number {
+    let total = 0;
+    let reached = 0;
+    for (let k = 0; k < this.#count; k++) {
+      const end = this.#ends[k];
+      if (end <= reached) continue;
+      total += end - Math.max(reached, this.#starts[k]);
+      reached = end;
+    }
+    return total / TURN;
+  }
+}
 
 /** Nodes and weights of the Gauss-Legendre rules with 3 and 5 points on [-1, 1] (Abramowitz and Stegun, table 25.4). */
 const GAUSS_3 = [
@@ -117,6 +144,8 @@ function reachEdges(rings: readonly ReachRing[]) {
     tx: new Float64Array(count),
     ty: new Float64Array(count),
     length: new Float64Array(count),
+    /** Angle of the direction from the free side square onto the edge. */
+    facing: new Float64Array(count),
     open: new Float64Array(count),
     playable: new Float64Array(count),
   };
@@ -132,6 +161,7 @@ function reachEdges(rings: readonly ReachRing[]) {
       edges.tx[i] = (b[0] - a[0]) / length;
       edges.ty[i] = (b[1] - a[1]) / length;
       edges.length[i] = length;
+      edges.facing[i] = Math.atan2(-edges.tx[i], edges.ty[i]);
       edges.open[i] = open;
       edges.playable[i] = playable;
       i++;

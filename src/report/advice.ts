@@ -8,11 +8,11 @@ import type { Placement } from '../geometry/types.js';
 import { findPlacement } from '../placement/find-placement.js';
 import { type JudgeQuestion, judgePose } from '../placement/judge-pose.js';
 import { openReach } from '../placement/open-reach.js';
+import type { PoseViews } from '../placement/pose-views.js';
 import { cueingProblem } from '../placement/problem-for.js';
 import type { Scene } from '../room/scene.js';
 import { StrokeClassifier } from '../stroke/classify-traced.js';
-import { prepareStrokes } from '../stroke/prepare-strokes.js';
-import { standingRoom } from '../stroke/standing.js';
+import { shotShares } from '../stroke/shot-shares.js';
 import type { StrokeSettings } from '../stroke/stroke-settings.js';
 import { ShotTrace } from '../stroke/trace-shot.js';
 import type { Advice, Cushion, CushionProfile, Limit, Span, Verdict } from './fit-report.js';
@@ -26,7 +26,9 @@ export interface AdviceQuestion {
   /** The wanted cue, */
   readonly cue: CueSpec;
   readonly pose: Placement;
-  /** its verdict and share of open shots there. */
+  readonly views: PoseViews;
+  /** its clearance there (mm), verdict and share of open shots there. */
+  readonly clearance: number;
   readonly verdict: Verdict;
   readonly open: number;
   readonly spans: { readonly along: Span; readonly across: Span };
@@ -37,6 +39,8 @@ export interface AdviceQuestion {
 
 /** Shots by which a gain is measured. */
 const GAIN_SHOTS = 512;
+/** Boxes of shots that one proof for an advice may look at. */
+const GAIN_BOXES = 1000;
 /** A piece of advice has to gain at least this share of open shots, or a better verdict. */
 const LEAST_GAIN = 0.01;
 /** At most so many movable things are looked at, the most obstructive first. */
@@ -57,20 +61,26 @@ export function adviceFor(question: AdviceQuestion): readonly Advice[] {
     .sort((a, b) => rank(a.verdict) - rank(b.verdict) || b.gain - a.gain);
 }
 
-/** The longest cue of the catalogue that is clear here; without one, the longest that leaves nothing blocked, or the shortest. */
+/** The longest cue of the catalogue that is clear here by distance; without one, the longest that leaves nothing blocked, or the shortest. */
 function shorterCue(question: AdviceQuestion): readonly Advice[] {
+  const { cue, clearance, stroke, table, views } = question;
   const shorter = Object.values(CUES)
-    .filter((c) => c.length < question.cue.length - 10)
+    .filter((c) => c.length < cue.length - 10)
     .sort((a, b) => b.length - a.length)
-    .map((c) => ({ ...question.cue, name: c.name, length: c.length }));
+    .map((c) => ({ ...cue, name: c.name, length: c.length }));
   if (shorter.length === 0) return [];
-  const { cues } = judgePose({ ...judging(question), cues: shorter });
-  const at = (wanted: Verdict): number => cues.findIndex((c) => c.verdict === wanted);
-  const clear = at('clear');
-  const tight = at('tight');
-  const chosen = clear >= 0 ? clear : tight >= 0 ? tight : cues.length - 1;
-  const { verdict, open } = cues[chosen];
-  return [{ kind: 'shorter-cue', amount: shorter[chosen].length, verdict, gain: open - question.open }];
+  const besides = table.ballDiameter / 2 + stroke.backswing + stroke.margin;
+  const clear = shorter.find((c) => c.length + besides <= clearance);
+  const chosen = clear ?? longestUnblocked(views, shorter);
+  const { verdict, open } = judgePose({ ...judging({ ...question, cue: chosen }), views }).cues[0];
+  return [{ kind: 'shorter-cue', amount: chosen.length, verdict, gain: open - question.open }];
+}
+
+function longestUnblocked(views: PoseViews, cues: readonly CueSpec[]): CueSpec {
+  const { strokes, standing } = views(0);
+  const { cues: tallies } = shotShares(strokes, standing, cues, { shots: GAIN_SHOTS });
+  const found = tallies.findIndex((t) => t.blocked === 0);
+  return cues[found < 0 ? cues.length - 1 : found];
 }
 
 /** At each cushion that is short of room, the longest cue that will do all along it, and the share of shots that it opens. */
@@ -87,8 +97,7 @@ function shorterCueAt(question: AdviceQuestion): readonly Advice[] {
 
 /** The share of all shots with the butt over one cushion that the wanted cue does not leave open but another does. */
 function gainOver(question: AdviceQuestion, cushion: Cushion, other: CueSpec): number {
-  const strokes = prepareStrokes(question.scene, question.table, question.pose, question.stroke);
-  const room = standingRoom(strokes);
+  const { strokes, standing } = question.views(0);
   const wanted = new StrokeClassifier(strokes, question.cue);
   const shorter = new StrokeClassifier(strokes, other);
   const trace = new ShotTrace(strokes, Math.max(wanted.ell, shorter.ell));
@@ -102,7 +111,7 @@ function gainOver(question: AdviceQuestion, cushion: Cushion, other: CueSpec): n
     const uy = Math.sin(phi);
     if (leavesOver(strokes.rimX, strokes.rimY, px, py, ux, uy) !== cushion) continue;
     trace.follow(px, py, ux, uy);
-    if (wanted.classify(trace, room) !== 0 && shorter.classify(trace, room) === 0) gained++;
+    if (wanted.classify(trace, standing) !== 0 && shorter.classify(trace, standing) === 0) gained++;
   }
   return gained / GAIN_SHOTS;
 }
@@ -199,5 +208,14 @@ function longerRoom(question: AdviceQuestion): readonly Advice[] {
 
 function judging(question: AdviceQuestion): JudgeQuestion {
   const { scene, table, stroke, cue, pose } = question;
-  return { scene, table, stroke, cues: [cue], pose, shots: GAIN_SHOTS, withTolerance: false };
+  return {
+    scene,
+    table,
+    stroke,
+    cues: [cue],
+    pose,
+    shots: GAIN_SHOTS,
+    withTolerance: false,
+    maxBoxes: GAIN_BOXES,
+  };
 }
