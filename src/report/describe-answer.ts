@@ -70,6 +70,8 @@ function certainty(report: FitReport, wanted: CueResult | undefined): readonly s
   if (again.length > 0) {
     const which = again.length === 1 ? 'it' : 'them';
     said.push(`The answer hangs on ${joinWords([...new Set(again)])}: measure ${which} again.`);
+  } else if (!report.certain && wanted?.proof !== 'resolution') {
+    said.push('Measure the room again.');
   }
   return said;
 }

@@ -107,8 +107,10 @@ function describeRoomSpans(report: FitReport, units: SentenceUnits): readonly st
     const { needed, available, spare } = sayAccount(report.spans[axis], units);
     return `${axis === 'along' ? 'Along' : 'Across'} the table: ${needed} needed, the room measures about ${available}, ${spare}.`;
   });
+  const { length, width } = report.table.outer;
   return [
-    'Needed is the play field and twice the cue with its backswing and a margin; the room is measured along and across its longest wall, from end to end.',
+    `The table itself measures ${sayLength(length, units, 'up')} by ${sayLength(width, units, 'up')} over its rails.`,
+    'Needed to play is the play field and twice the cue with its backswing and a margin; the room is measured along and across its longest wall, from end to end.',
     ...said,
   ];
 }
