@@ -10,7 +10,7 @@ export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
 };
 
 /** What the three classes of a shot mean. */
-export const CLASS_WORDS =
+export const CLASS_WORDS: string =
   'Open: played with a full backswing, the cue no more raised than the cushion asks for. Cramped: only with a short backswing or a raised cue. ' +
   'Blocked: not at all, for want of room for the cue or for the player to stand. Every position of the ball and every direction counts alike.';
 
