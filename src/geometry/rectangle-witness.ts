@@ -39,7 +39,7 @@ export function rectangleWitness(
   const nearest = pairs.filter((pair) => pair.distance <= least + EQUAL);
   const mean = (pick: (pair: { readonly on: Point; readonly off: Point }) => number): number =>
     nearest.reduce((sum, pair) => sum + pick(pair), 0) / nearest.length;
-  // Equally short pairs lie between parallel lines, so their mean is one of them.
+  // The shortest vector between two convex sets is unique: equally short pairs are shifts of one another, and so is their mean.
   return [
     plan([mean((p) => p.on[0]), mean((p) => p.on[1])]),
     plan([mean((p) => p.off[0]), mean((p) => p.off[1])]),

@@ -9,6 +9,10 @@ const MOST_STEPS = 12;
 /** First half width of the trust box: a share of Q's half length, at least this many mm. */
 const FIRST_SHARE = 0.1;
 const FIRST_LEAST = 50;
+/** A step that gains more than this share of what the program foretold was a good one. */
+const GOOD_SHARE = 0.25;
+/** What the trust box grows or shrinks by after a good step, a fair one, and one that gained nothing. */
+const TRUST = { good: 1.5, fair: 0.6, none: 0.3 } as const;
 /** The polish ends when the trust box is this small, mm. */
 const FINISHED = 1e-3;
 /** Edges further from the start than this many first steps are left out; the end is checked against all of them. */
@@ -49,13 +53,13 @@ export function polish(
     const nextAngle = angle + lp.s2 * bounds.box.turn;
     const next = probePose(probe, list, list.length, nextX, nextY, nextAngle, value);
     if (next > value) {
-      trust *= next - value > 0.25 * (lp.t - value) ? 1.5 : 0.6;
+      trust *= next - value > GOOD_SHARE * (lp.t - value) ? TRUST.good : TRUST.fair;
       x = nextX;
       y = nextY;
       angle = nextAngle;
       value = next;
     } else {
-      trust *= 0.3;
+      trust *= TRUST.none;
     }
   }
   const all = Uint32Array.from({ length: scene.looseCount }, (_, item) => item);

@@ -41,7 +41,7 @@ const POLISHED = 1e-3;
 const LEAST_REACH = 1e-5;
 /** Smallest gap, mm: below it bounds are rounding. */
 const LEAST_GAP = 1e-4;
-/** Share of the gap that the frame's rows are moved in by, so that a point that meets them stands free in truth. */
+/** Share of the gap (of 1 mm at most) that the frame's rows are moved in by, so that a point that meets them stands free. */
 const RESERVE_SHARE = 0.05;
 /** Constraints within this (mm) of the nearest go to the front of a list. */
 const FRONT_DEPTH = 100;
@@ -129,7 +129,10 @@ function startSearch(scene: SearchScene, goal: SearchGoal): Search {
   return search;
 }
 
-/** Boxes with a bound up to this are given up. Without any place found, only where there is none: the answer is yes or no. */
+/**
+ * Boxes with a bound up to this are given up. The gap is given away only against a place found or a floor: while it is open
+ * whether there is any place at all, only boxes where there is none are.
+ */
 function cutOf(search: Search): number {
   if (search.best === null && search.value === 0) return search.scene.least;
   return Math.max(search.value + search.gap, search.scene.least);
@@ -199,7 +202,7 @@ function lookAt(search: Search, waiting: WaitingBox): boolean {
 
 /** Evaluates the point of the box's linear program; takes it if it beats what was found. */
 function tryPoint(search: Search, list: Uint32Array): boolean {
-  const { bounds, lp, probe, gap, turns } = search;
+  const { bounds, lp, probe, turns } = search;
   const { box, rows } = bounds;
   for (let attempt = 0; attempt <= MOST_RETRIES; attempt++) {
     const x = box.x + lp.s0 * box.dx;
@@ -214,7 +217,7 @@ function tryPoint(search: Search, list: Uint32Array): boolean {
     }
     // The rows over-estimate by the box's size squared. Where only the frame is in the way, move its rows in by what was missing.
     if (probe.overlap === 0 || probe.overlap > box.frame.reach) return false;
-    const missing = probe.overlap + RESERVE_SHARE * Math.min(gap, 1);
+    const missing = probe.overlap + reserveOf(search);
     for (let k = 0; k < rows.count; k++) if (rows.tau[k] === 0) rows.a[k] -= missing;
     solveBoxLp(lp, rows, search.value);
     if (lp.bound <= search.value) return false;
@@ -222,21 +225,16 @@ function tryPoint(search: Search, list: Uint32Array): boolean {
   return false;
 }
 
+function reserveOf(search: Search): number {
+  return RESERVE_SHARE * Math.min(search.gap, 1);
+}
+
 function polishBest(search: Search): void {
   const { scene, bounds, lp, probe, best, turns } = search;
   if (best === null) return;
   search.polishes++;
-  const better = polish(
-    scene,
-    bounds,
-    lp,
-    probe,
-    best,
-    turns === null,
-    RESERVE_SHARE * Math.min(search.gap, 1),
-  );
-  search.best = better;
-  search.value = better.value;
+  search.best = polish(scene, bounds, lp, probe, best, turns === null, reserveOf(search));
+  search.value = search.best.value;
 }
 
 /**

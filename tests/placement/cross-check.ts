@@ -23,15 +23,19 @@ export function crossRoom(random: () => number, k: number): PlacementProblem {
     { length: 900, width: 1800 },
   ];
   const play = plays[k % plays.length];
+  // Every fifth room is hardly larger than the frame, or a little smaller.
+  const [x, y] = [play.length / 2 + 100 + 200 * random(), play.width / 2 + 100 + 200 * random()];
   const outline =
-    k % 3 === 0
-      ? turned(rectangle(-1300 - 1500 * random(), -900 - 1200 * random(), 1800, 1500), random())
-      : irregular(
-          4 + Math.floor(16 * random()),
-          1500 + 1200 * random(),
-          3200 + 2000 * random(),
-          1e6 * random(),
-        );
+    k % 5 === 3
+      ? turned(rectangle(-x, -y, x, y), random())
+      : k % 3 === 0
+        ? turned(rectangle(-1300 - 1500 * random(), -900 - 1200 * random(), 1800, 1500), random())
+        : irregular(
+            4 + Math.floor(16 * random()),
+            1500 + 1200 * random(),
+            3200 + 2000 * random(),
+            1e6 * random(),
+          );
   const things = (most: number): Ring[] =>
     Array.from({ length: Math.floor((most + 1) * random()) }, () => {
       const x = (random() - 0.5) * 6000;
