@@ -29,8 +29,8 @@ const FLOORS = [
 const isProgram = (path: string) => path === 'cli.ts' || path.startsWith('cli/');
 
 /**
- * What the program may call besides: the build gives it a copy of its own, which is harmless for these alone. (A copy of
- * InputError would not be the class that the library throws.)
+ * What the program may call besides. Those that the front door does not export become a copy inside the program, so they must
+ * be plain functions: a copied error class would not be the one that the library throws.
  */
 const PROGRAM_HELPERS: Readonly<Record<string, string>> = {
   'equipment/edit-distance.ts': 'the known word nearest to a misspelt one',

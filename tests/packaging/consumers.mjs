@@ -31,7 +31,17 @@ export const PROGRAMS = {
     if (orientation([0, 0], [1, 0], [0, 1]) !== 1) throw new Error('the wrong way round');
     console.log(area / 1e6 + ' m2');`,
   ),
-  'elbowroom/stroke': program('elbowroom/stroke', [], ''),
+  'elbowroom/stroke': program(
+    'elbowroom/stroke',
+    ['classifyShot'],
+    `
+    const hall = [[0, 0], [12000, 0], [12000, 9000], [0, 9000]];
+    const shot = (x) => classifyShot({
+      room: { outline: hall }, table: 'pool-9ft', pose: { x, y: 4500 }, cue: '57 in', ball: { x: 0, y: 0 }, direction: 0,
+    });
+    if (shot(6000).class !== 'open' || shot(10600).class !== 'blocked') throw new Error(JSON.stringify(shot(10600)));
+    console.log(shot(6000).class);`,
+  ),
   'elbowroom/placement': program(
     'elbowroom/placement',
     ['findPlacement'],
@@ -62,7 +72,7 @@ const TYPED = `
 import { assessFit, type FitInput, type FitReport, InputError, type Length, TABLES } from 'elbowroom';
 import { regionArea, type Ring, unite } from 'elbowroom/geometry';
 import { findPlacement, type PlacementProblem } from 'elbowroom/placement';
-import * as stroke from 'elbowroom/stroke';
+import { type ClassifyInput, classifyShot } from 'elbowroom/stroke';
 
 const wide: Length = '5 m';
 const input: FitInput = {
@@ -81,7 +91,8 @@ export const bound: number = findPlacement(problem, { gap: 1, maxBoxes: 10, turn
 export const paths: (error: unknown) => readonly string[] = (error) =>
   error instanceof InputError ? error.problems.map((p) => p.path) : [];
 export const field: number = TABLES['pool-9ft'].field.length;
-export const everything: object = stroke;
+const shot: ClassifyInput = { ...input, pose: { x: 0, y: 0 }, cue: 1448, ball: { x: 0, y: 0 }, direction: 0 };
+export const elevation: number | null = classifyShot(shot).elevation;
 `;
 
 /** Projects of strict TypeScript users; each compiles the same few lines with its own way to find modules. */
