@@ -13,6 +13,7 @@ import { cautionsFor } from './report/cautions.js';
 import type { Clearance, CueResult, FitReport, Pose, ShotMap } from './report/fit-report.js';
 import { limitsAt, limitsOfNone } from './report/limits.js';
 import { gapsAt, spansAt, spansOfRoom } from './report/spans.js';
+import { answerShot } from './stroke/answer-shot.js';
 import { cushionProfiles } from './stroke/cushion-profile.js';
 
 /** Shots sampled for a verdict, and for a map of shots. */
@@ -53,6 +54,12 @@ export function assessQuestion(question: FitQuestion): FitReport {
   const gaps = gapsAt(scene, table, stroke, pose);
   const spans = spansAt(table, stroke, cue.length, gaps);
   const holdBack = judged.tallied[0] === 0 && judged.tally !== null ? judged.tally.holdBack : [];
+  const { strokes, standing } = views(0);
+  const { counterexample } = judged.cues[0];
+  const rareNames =
+    counterexample === null
+      ? []
+      : answerShot(strokes, standing, cue, counterexample.x, counterexample.y, counterexample.phi).meets;
   const limits = limitsAt({
     scene,
     table,
@@ -62,8 +69,9 @@ export function assessQuestion(question: FitQuestion): FitReport {
     pose,
     certain: wanted.certain,
     holdBack,
+    rareNames,
+    rareShare: 1 / (VERDICT_SHOTS + 1),
   });
-  const { strokes, standing } = views(0);
   const cushions = cushionProfiles(strokes, standing, cue, CUSHION_SPOTS);
   const { verdict, certain } = wanted;
   const open = wanted.shares.open;

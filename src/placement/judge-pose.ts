@@ -36,10 +36,8 @@ export interface JudgeQuestion {
 export type PoseVerdict = 'clear' | 'tight' | 'partial' | 'none';
 export type ProofKind = 'distance' | 'boxes' | 'shot' | 'resolution' | 'standing';
 
-export interface CueJudgement {
-  readonly verdict: PoseVerdict;
-  readonly certain: boolean;
-  readonly proof: ProofKind;
+/** What was found of all shots with one cue. */
+export interface CueFindings {
   readonly open: number;
   readonly cramped: number;
   readonly blocked: number;
@@ -47,6 +45,14 @@ export interface CueJudgement {
   readonly error: number;
   /** Radians; null where no shot can be played. */
   readonly steepest: number | null;
+  /** A shot that refutes the next better verdict and that the sample missed; null where there is none or it was not needed. */
+  readonly counterexample: ShotSpot | null;
+}
+
+export interface CueJudgement extends CueFindings {
+  readonly verdict: PoseVerdict;
+  readonly certain: boolean;
+  readonly proof: ProofKind;
 }
 
 export interface PoseJudgement {
@@ -165,57 +171,51 @@ class Judge {
   }
 
   #judgeSampled(i: number, tally: CueTally, standsForSure: boolean): CueJudgement {
-    const { withTolerance } = this.#q;
-    const shares = {
-      open: tally.open,
-      cramped: tally.cramped,
-      blocked: tally.blocked,
-      error: tally.error,
-      steepest: tally.steepest,
-    };
-    const result = (verdict: PoseVerdict, proof: ProofKind, certain: boolean): CueJudgement => ({
-      ...shares,
+    const { withTolerance, shots } = this.#q;
+    const { open, cramped, blocked, error, steepest } = tally;
+    const sampled: CueFindings = { open, cramped, blocked, error, steepest, counterexample: null };
+    const result = (
+      verdict: PoseVerdict,
+      proof: ProofKind,
+      certain: boolean,
+      found = sampled,
+    ): CueJudgement => ({
+      ...found,
       verdict,
       proof,
       certain: certain && standsForSure,
     });
-    if (tally.blocked > 0) {
+    if (blocked > 0) {
       return result('partial', 'shot', !withTolerance || this.#staysBlocked(i, tally.blockedShots));
     }
-    if (tally.cramped === 0) {
-      const all = { open: 1, cramped: 0, blocked: 0, error: 0 };
-      if (this.#holdsWithin(i, 'open')) return { ...result('clear', 'boxes', true), ...all };
-      const open = this.#prove(i, 'open', 0);
-      if (open.outcome === 'proved') return { ...result('clear', 'boxes', !withTolerance), ...all };
-      if (open.outcome === 'undecided') return this.#cautious(i, shares, standsForSure);
+    let seen = sampled;
+    let undecided = false;
+    if (cramped === 0) {
+      const all = { ...sampled, open: 1, cramped: 0, blocked: 0, error: 0 };
+      if (this.#holdsWithin(i, 'open')) return result('clear', 'boxes', true, all);
+      const proof = this.#prove(i, 'open', 0);
+      if (proof.outcome === 'proved') return result('clear', 'boxes', !withTolerance, all);
+      undecided = proof.outcome === 'undecided';
+      if (!undecided) seen = withRare(sampled, 'cramped', shots, spotOf(proof));
     }
     const within = this.#holdsWithin(i, 'playable');
-    const playable: ShotProof = within ? { outcome: 'proved', boxes: 0 } : this.#prove(i, 'playable', 0);
-    if (playable.outcome === 'refuted') {
-      const certain = !withTolerance || this.#staysBlocked(i, []);
-      return { ...result('partial', 'shot', certain), ...withRare(shares, 'blocked', this.#q.shots) };
+    const proof: ShotProof = within ? { outcome: 'proved', boxes: 0 } : this.#prove(i, 'playable', 0);
+    if (proof.outcome === 'refuted') {
+      const found = withRare(sampled, 'blocked', shots, spotOf(proof));
+      return result('partial', 'shot', !withTolerance || this.#staysBlocked(i, []), found);
     }
-    const seen = tally.cramped > 0 ? shares : withRare(shares, 'cramped', this.#q.shots);
-    if (playable.outcome === 'undecided') return { ...result('partial', 'resolution', false), ...seen };
-    const certain =
-      !withTolerance || (within && this.#stays(i, 'open', tally.crampedShots, (code) => code !== 0));
-    return { ...result('tight', 'boxes', certain), ...seen };
+    // Between two verdicts the cautious one is given.
+    if (proof.outcome === 'undecided') return result('partial', 'resolution', false, seen);
+    if (undecided) return result('tight', 'resolution', false, seen);
+    const isCramped = (code: ShotCode): boolean => code !== 0;
+    const certain = !withTolerance || (within && this.#stays(i, 'open', tally.crampedShots, isCramped));
+    return result('tight', 'boxes', certain, seen);
   }
 
   /** Proved in the least kind room within the tolerance, and so in every kinder one? Not asked without a tolerance. */
   #holdsWithin(i: number, target: 'open' | 'playable'): boolean {
     const { withTolerance, scene } = this.#q;
     return withTolerance && this.#prove(i, target, scene.tolerance).outcome === 'proved';
-  }
-
-  /** Open as far as can be seen, but not proved: the next verdict down that boxes can prove. */
-  #cautious(
-    i: number,
-    shares: Omit<CueJudgement, 'verdict' | 'proof' | 'certain'>,
-    stands: boolean,
-  ): CueJudgement {
-    const tight = stands && this.#prove(i, 'playable', 0).outcome === 'proved';
-    return { ...shares, verdict: tight ? 'tight' : 'partial', proof: 'resolution', certain: false };
   }
 
   /** Is some shot still blocked in the kindest room within the tolerance? */
@@ -255,9 +255,18 @@ const NOTHING = {
   blocked: 1,
   error: 0,
   steepest: null,
+  counterexample: null,
 } as const;
 
-const ALL_OPEN = { verdict: 'clear', proof: 'distance', open: 1, cramped: 0, blocked: 0, error: 0 } as const;
+const ALL_OPEN = {
+  verdict: 'clear',
+  proof: 'distance',
+  open: 1,
+  cramped: 0,
+  blocked: 0,
+  error: 0,
+  counterexample: null,
+} as const;
 
 /** Classes of some shots in a scene. */
 function classes(
@@ -274,18 +283,25 @@ function classes(
   });
 }
 
-/** Shares that a proof's counterexample is counted in with, as one more shot: the sample missed something rare. */
-function withRare<T extends { readonly open: number; readonly cramped: number; readonly blocked: number }>(
-  shares: T,
+/** The shot that a refutation found; null for other outcomes. */
+function spotOf({ shot }: ShotProof): ShotSpot | null {
+  return shot === undefined ? null : { x: shot.u, y: shot.v, phi: shot.phi };
+}
+
+/** Findings with a proof's counterexample counted in as one more shot: the sample missed something rare. */
+function withRare(
+  found: CueFindings,
   kind: 'cramped' | 'blocked',
   shots: number,
-): T {
+  counterexample: ShotSpot | null,
+): CueFindings {
   const rest = shots / (shots + 1);
-  const one = 1 - rest;
+  const rare = (is: boolean): number => (is ? 1 - rest : 0);
   return {
-    ...shares,
-    open: shares.open * rest,
-    cramped: shares.cramped * rest + (kind === 'cramped' ? one : 0),
-    blocked: shares.blocked * rest + (kind === 'blocked' ? one : 0),
+    ...found,
+    open: found.open * rest,
+    cramped: found.cramped * rest + rare(kind === 'cramped'),
+    blocked: found.blocked * rest + rare(kind === 'blocked'),
+    counterexample,
   };
 }

@@ -9,6 +9,7 @@ import { findPlacement } from '../placement/find-placement.js';
 import type { OpenReach } from '../placement/open-reach.js';
 import { playSize, tableProblem } from '../placement/problem-for.js';
 import type { Scene } from '../room/scene.js';
+import { STANDING_ROOM, THE_RAIL } from '../stroke/answer-shot.js';
 import type { HoldBack } from '../stroke/shot-shares.js';
 import type { Limit } from './fit-report.js';
 
@@ -23,6 +24,10 @@ export interface LimitQuestion {
   readonly certain: boolean;
   /** What keeps sampled shots from being open. */
   readonly holdBack: readonly HoldBack[];
+  /** Names of what keeps a shot from being open that the sample missed and a proof found, */
+  readonly rareNames: readonly string[];
+  /** and the share that it stands for. */
+  readonly rareShare: number;
 }
 
 /**
@@ -32,11 +37,12 @@ export interface LimitQuestion {
  * to be measured again: those within the tolerance of what they need, or the one that comes nearest to it.
  */
 export function limitsAt(question: LimitQuestion): readonly Limit[] {
-  const { scene, table, reach, margin, pose, certain, holdBack } = question;
+  const { scene, table, reach, margin, pose, certain, holdBack, rareNames, rareShare } = question;
   const play = playSize(table);
   const found: Limit[] = [];
-  const shareOf = (kind: HoldBack['kind'], index: number): number =>
-    holdBack.find((h) => h.kind === kind && h.index === index)?.share ?? 0;
+  const rare = (name: string): number => (rareNames.includes(name) ? rareShare : 0);
+  const shareOf = (kind: HoldBack['kind'], index: number, name: string): number =>
+    holdBack.find((h) => h.kind === kind && h.index === index)?.share ?? rare(name);
   const consider = (
     name: string,
     kind: Limit['kind'],
@@ -69,18 +75,25 @@ export function limitsAt(question: LimitQuestion): readonly Limit[] {
   scene.outline.forEach((a, i) => {
     const b = scene.outline[(i + 1) % scene.outline.length];
     // Two corners make a ring of two edges, there and back: the same distance.
-    consider(scene.wallNames[i], 'wall', edgeArrays([[a, b]]), null, shareOf('wall', i));
+    consider(scene.wallNames[i], 'wall', edgeArrays([[a, b]]), null, shareOf('wall', i, scene.wallNames[i]));
   });
   scene.obstacles.forEach((obstacle, i) => {
     const tall = obstacle.to + margin > reach.low && obstacle.from < reach.high;
-    const share = shareOf('obstacle', i);
+    const share = shareOf('obstacle', i, obstacle.name);
     if (tall || share > 0)
       consider(obstacle.name, 'obstacle', edgeArrays([obstacle.ring]), obstacle.ring, share);
   });
   found.sort((a, b) => (a.distance ?? 0) - (b.distance ?? 0));
-  for (const { kind, name, share } of holdBack) {
-    if (kind === 'ceiling' || kind === 'standing' || kind === 'rail')
-      found.push(withoutDistance(name, kind, share));
+  scene.ceiling.forEach(({ name }, i) => {
+    const share = shareOf('ceiling', i, name);
+    if (share > 0) found.push(withoutDistance(name, 'ceiling', share));
+  });
+  for (const [kind, name] of [
+    ['standing', STANDING_ROOM],
+    ['rail', THE_RAIL],
+  ] as const) {
+    const share = shareOf(kind, 0, name);
+    if (share > 0) found.push(withoutDistance(name, kind, share));
   }
   return certain ? found : markMeasures(found, scene.tolerance);
 }
@@ -100,8 +113,8 @@ export function limitsOfNone(
     const bare = { play: frame, frame, outline, tall: [], low: [] };
     const fits =
       findPlacement(bare, { gap: 10, maxBoxes: search.maxBoxes, turns: search.turns }).pose !== null;
-    if (!fits) return [withoutDistance('the room itself', 'room', 1)];
-    return lowOwners.map(({ name, kind }) => withoutDistance(name, kind, 1));
+    const what = fits ? lowOwners : [THE_ROOM];
+    return what.map(({ name, kind }) => ({ ...withoutDistance(name, kind, 1), measureAgain: !certain }));
   }
   const found: Limit[] = [];
   const consider = (name: string, kind: Limit['kind'], edges: EdgeArrays, ring: Ring | null): void => {
@@ -118,9 +131,12 @@ export function limitsOfNone(
   low.forEach((ring, i) => {
     consider(lowOwners[i].name, lowOwners[i].kind, edgeArrays([ring]), ring);
   });
-  if (found.length === 0) return [withoutDistance('the room itself', 'room', 1)];
+  if (found.length === 0) return [withoutDistance(THE_ROOM.name, THE_ROOM.kind, 1)];
   return found.sort((a, b) => (a.spare ?? 0) - (b.spare ?? 0));
 }
+
+/** What is to blame where nothing in the room is. */
+const THE_ROOM = { name: 'the room itself', kind: 'room' } as const;
 
 /** What {@link limitsOfNone} needs to know. */
 export interface NoneQuestion {
