@@ -75,21 +75,32 @@ function march(lines: BlockedLines, e: number, from: number, towards: 1 | -1): n
 
 /** The next place along the line of edge e, beyond `from`, where it meets an edge of the first rings. */
 function nextMeeting(lines: BlockedLines, e: number, from: number, towards: 1 | -1): number {
-  const { ax, ay, bx, by, tx, ty, nx, ny } = lines.obstacles.edges;
-  const end = lines.obstacles.start[lines.rings];
+  const { edges, start } = lines.obstacles;
+  const { ax, ay } = edges;
   const x = ax[e];
   const y = ay[e];
-  let next = Number.POSITIVE_INFINITY;
-  for (let j = 0; j < end; j++) {
-    const sideA = nx[e] * (ax[j] - x) + ny[e] * (ay[j] - y);
-    const sideB = nx[e] * (bx[j] - x) + ny[e] * (by[j] - y);
-    const aOnLine = Math.abs(sideA) < ON_LINE;
-    if (!aOnLine && (sideA > 0 ? sideB > -ON_LINE : sideB < ON_LINE)) continue;
-    const atA = tx[e] * (ax[j] - x) + ty[e] * (ay[j] - y);
-    const atB = tx[e] * (bx[j] - x) + ty[e] * (by[j] - y);
-    const at = aOnLine ? atA : atA + ((atB - atA) * sideA) / (sideA - sideB);
-    const beyond = towards * (at - from);
-    if (beyond > MERGE && beyond < next) next = beyond;
+  const nx = edges.nx[e];
+  const ny = edges.ny[e];
+  const tx = edges.tx[e];
+  const ty = edges.ty[e];
+  let nearest = Number.POSITIVE_INFINITY;
+  for (let r = 0; r < lines.rings; r++) {
+    // Each corner ends one edge and begins the next: its side of the line is found once.
+    let p = start[r + 1] - 1;
+    let sideP = nx * (ax[p] - x) + ny * (ay[p] - y);
+    for (let q = start[r]; q < start[r + 1]; q++) {
+      const sideQ = nx * (ax[q] - x) + ny * (ay[q] - y);
+      const pOnLine = Math.abs(sideP) < ON_LINE;
+      if (pOnLine || (sideP > 0 ? sideQ <= -ON_LINE : sideQ >= ON_LINE)) {
+        const atP = tx * (ax[p] - x) + ty * (ay[p] - y);
+        const atQ = tx * (ax[q] - x) + ty * (ay[q] - y);
+        const at = pOnLine ? atP : atP + ((atQ - atP) * sideP) / (sideP - sideQ);
+        const beyond = towards * (at - from);
+        if (beyond > MERGE && beyond < nearest) nearest = beyond;
+      }
+      p = q;
+      sideP = sideQ;
+    }
   }
-  return from + towards * next;
+  return from + towards * nearest;
 }
