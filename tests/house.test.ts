@@ -182,9 +182,10 @@ describe('the rules of the house', () => {
     const broken: string[] = [];
     for (const file of files) {
       if (isProgram(file.path)) continue;
+      const own = declaredNames(file);
       walk(file.tree, (node) => {
         const where = `${file.path}:${lineOf(file.tree, node)}`;
-        if (ts.isIdentifier(node) && outside.test(node.text) && isFreeName(node))
+        if (ts.isIdentifier(node) && outside.test(node.text) && !own.has(node.text) && isFreeName(node))
           broken.push(`${where} ${node.text}`);
         if (ts.isPropertyAccessExpression(node) && node.getText(file.tree) === 'Math.random') {
           broken.push(`${where} Math.random`);
@@ -364,6 +365,25 @@ function numbers(file: SourceFile): { value: number; where: string }[] {
     if (digits.length >= 3) found.push({ value, where: `${file.path}:${lineOf(file.tree, node)}` });
   });
   return found;
+}
+
+/** Names of variables, parameters, functions and imports of a file, which are not those of the world outside. */
+function declaredNames(file: SourceFile): ReadonlySet<string> {
+  const names = new Set<string>();
+  walk(file.tree, (node) => {
+    if (
+      (ts.isVariableDeclaration(node) ||
+        ts.isParameter(node) ||
+        ts.isBindingElement(node) ||
+        ts.isFunctionDeclaration(node) ||
+        ts.isImportSpecifier(node)) &&
+      node.name !== undefined &&
+      ts.isIdentifier(node.name)
+    ) {
+      names.add(node.name.text);
+    }
+  });
+  return names;
 }
 
 /** A name that stands for itself, not a property, a member, a key or a part of a type. */
