@@ -17,6 +17,9 @@ const BEHIND = DEFAULTS.standing.behindRail;
 /** Places beside a rail are not tried at less than this from one another, mm: the search would take too long. */
 const LEAST_STEP = 10;
 
+/** How far from touching the rim a player stands who stands right beside it, mm. */
+const BESIDE = 1e-3;
+
 /** How far behind the rim places are tried, as shares of the way between the least and the greatest there; */
 const SHARES_BEHIND = [0.5, 0.2, 0.8, 0.02] as const;
 /** how far to the left of the ray, as shares of SIDEWAYS; */
@@ -173,7 +176,10 @@ function standsBeside(
       if (off + roomy < scene.stance.radius) continue;
       const lo = exitLo + tau * sLo + l * (l > 0 ? cLo : cHi);
       const hi = exitHi + tau * sHi + l * (l > 0 ? cHi : cLo);
-      if (isCovered(room, mx, my, rimAhead + off, lo, hi, roomy - spread)) return true;
+      if (isCovered(room, mx, my, rimAhead + off, 0, lo, hi, roomy - spread)) return true;
+      // Where the floor is narrow the only places may be right beside the rim.
+      const beside = scene.stance.radius + BESIDE - off;
+      if (isCovered(room, mx, my, rimAhead + off, beside, lo, hi, roomy - spread)) return true;
     }
   }
   return false;
@@ -181,25 +187,31 @@ function standsBeside(
 
 /**
  * Is there, for every point of the line from (x, lo) to (x, hi), a place nearer than `roomy` plus the room that the place has to
- * spare? Coordinates are along the unit vector (mx, my) and to its left.
+ * spare? Places are tried on the line from (x + dx, lo) to (x + dx, hi). Coordinates are along the unit vector (mx, my) and to its
+ * left.
  */
 function isCovered(
   room: StandingRoom,
   mx: number,
   my: number,
   x: number,
+  dx: number,
   lo: number,
   hi: number,
   roomy: number,
 ): boolean {
+  const row = x + dx;
+  const stride = Math.sqrt(Math.max(0, roomy * roomy - dx * dx));
   let y = lo;
   while (y <= hi) {
     let reached = -Infinity;
     for (const step of STEPS) {
-      const at = y + step * Math.max(0, roomy);
-      const spare = room.slack(x * mx - at * my, x * my + at * mx);
-      const within = roomy + spare - LENGTH_SLACK;
-      if (spare < 0 || at - within > y) continue;
+      const at = y + step * stride;
+      const spare = room.slack(row * mx - at * my, row * my + at * mx);
+      const reach = roomy + spare - LENGTH_SLACK;
+      if (spare < 0 || reach <= Math.abs(dx)) continue;
+      const within = Math.sqrt(reach * reach - dx * dx);
+      if (at - within > y) continue;
       reached = at + within;
       break;
     }

@@ -54,6 +54,11 @@ export function proveShots(
   return new ShotProver(scene, room, cue, target, options).run();
 }
 
+/** Where shots are tried around an undecided box, in its half sizes. */
+const NEAR = [1, -1, 4, -4] as const;
+/** Around how many of them that is done. */
+const LOOKED_AROUND = 20;
+
 /** A box that waits to be split, and where its lists of walls and parts are. */
 interface Pending {
   u: number;
@@ -123,20 +128,20 @@ class ShotProver {
     const all = { ...newPending(), depth: -1, walls: judge.wallCount, parts: judge.partCount };
     this.#look(0, 0, 0, qx, qy, Math.PI, all, 0);
     let limit = this.#options.maxBoxes;
-    let undecided = false;
+    let undecided = 0;
     while (this.#waiting > 0) {
       const box = this.#pending[--this.#waiting];
       if (this.#violates(box.u, box.v, box.phi)) return this.#refuted();
       if (this.#isSmall(box)) {
-        if (this.#anyCornerViolates(box)) return this.#refuted();
-        if (!undecided) limit = Math.min(limit, this.#boxes + BOXES_AFTER_UNDECIDED);
-        undecided = true;
+        if (undecided < LOOKED_AROUND && this.#anyNearViolates(box)) return this.#refuted();
+        if (undecided === 0) limit = Math.min(limit, this.#boxes + BOXES_AFTER_UNDECIDED);
+        undecided++;
       } else {
         if (this.#boxes >= limit) return { outcome: 'undecided', boxes: this.#boxes };
         this.#split(box);
       }
     }
-    return { outcome: undecided ? 'undecided' : 'proved', boxes: this.#boxes };
+    return { outcome: undecided > 0 ? 'undecided' : 'proved', boxes: this.#boxes };
   }
 
   #refuted(): ShotProof {
@@ -152,11 +157,15 @@ class ShotProver {
     return true;
   }
 
-  #anyCornerViolates({ u, v, phi, halfU, halfV, halfPhi }: Pending): boolean {
-    for (let k = 0; k < 8; k++) {
-      const cornerU = u + ((k & 1) === 0 ? -halfU : halfU);
-      const cornerV = v + ((k & 2) === 0 ? -halfV : halfV);
-      if (this.#violates(cornerU, cornerV, phi + ((k & 4) === 0 ? -halfPhi : halfPhi))) return true;
+  /** Tries shots in and around a box that bounds could not decide: a counterexample may be near. */
+  #anyNearViolates({ u, v, phi, halfU, halfV, halfPhi }: Pending): boolean {
+    const { qx, qy } = this.#scene;
+    for (const i of NEAR) {
+      const ballU = Math.max(-qx, Math.min(qx, u + i * halfU));
+      for (const j of NEAR) {
+        const ballV = Math.max(-qy, Math.min(qy, v + j * halfV));
+        for (const k of NEAR) if (this.#violates(ballU, ballV, phi + k * halfPhi)) return true;
+      }
     }
     return false;
   }
