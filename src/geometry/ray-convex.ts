@@ -1,7 +1,7 @@
 import type { EdgeArrays } from './edge-arrays.js';
 
 /**
- * Where the ray from (px, py) along the unit vector (ux, uy) runs inside the convex anticlockwise polygon of edges `first` to
+ * Where the ray from (px, py) along the unit vector (ux, uy), together in `ray`, runs inside the convex anticlockwise polygon of edges `first` to
  * `end` (exclusive), grown by a disc of radius `margin` >= 0: from `out[0]` to `out[1]`, mm along the ray. False where the ray
  * misses it or only touches it. `out[0]` is 0 where the ray starts inside.
  *
@@ -15,13 +15,14 @@ export function rayInGrownConvex(
   first: number,
   end: number,
   margin: number,
-  px: number,
-  py: number,
-  ux: number,
-  uy: number,
+  ray: Float64Array,
   out: Float64Array,
 ): boolean {
   const { ax, ay, nx, ny } = edges;
+  const px = ray[0];
+  const py = ray[1];
+  const ux = ray[2];
+  const uy = ray[3];
   let enter = -Infinity;
   let leave = Infinity;
   let enterEdge = first;
@@ -45,8 +46,8 @@ export function rayInGrownConvex(
   }
   if (enter >= leave || leave <= 0) return false;
   if (margin > 0) {
-    enter = roundedCorner(edges, first, end, enterEdge, enter, -1, margin, px, py, ux, uy);
-    leave = roundedCorner(edges, first, end, leaveEdge, leave, 1, margin, px, py, ux, uy);
+    enter = roundedCorner(edges, first, end, enterEdge, enter, -1, margin, ray);
+    leave = roundedCorner(edges, first, end, leaveEdge, leave, 1, margin, ray);
     if (!(enter < leave && leave > 0)) return false;
   }
   out[0] = Math.max(enter, 0);
@@ -66,11 +67,12 @@ function roundedCorner(
   t: number,
   which: -1 | 1,
   margin: number,
-  px: number,
-  py: number,
-  ux: number,
-  uy: number,
+  ray: Float64Array,
 ): number {
+  const px = ray[0];
+  const py = ray[1];
+  const ux = ray[2];
+  const uy = ray[3];
   const along = edges.tx[i] * (px - edges.ax[i] + t * ux) + edges.ty[i] * (py - edges.ay[i] + t * uy);
   if (along >= 0 && along <= edges.length[i]) return t;
   const corner = along < 0 ? i : i + 1 === end ? first : i + 1;

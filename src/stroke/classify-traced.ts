@@ -5,6 +5,10 @@ import type { StandingRoom } from './standing-room.js';
 import type { ShotCode, StrokeCue, StrokeScene } from './stroke-scene.js';
 import type { ShotTrace } from './trace-shot.js';
 
+const UNKNOWN = 0;
+const NO = 1;
+const YES = 2;
+
 /**
  * The class of a traced shot for one cue. One of these serves all shots of its scene and cue.
  *
@@ -15,6 +19,8 @@ export class StrokeClassifier {
   /** Tangents of theta_rail (Infinity: none will do) and, after {@link leastElevation}, of the elevation found. */
   tanRail = 0;
   tanElevation = 0;
+  /** Room to stand for the shot that is being classified. */
+  #standing = UNKNOWN;
   readonly #full: Reach;
   readonly #short: Reach;
   readonly #tanSteepest: number;
@@ -47,14 +53,15 @@ export class StrokeClassifier {
 
   /** The class of the shot; `tanElevation` is then the tangent of its elevation, unless it is blocked. */
   classify(trace: ShotTrace, room: StandingRoom): ShotCode {
-    const rail = this.railTangent(trace);
-    if (rail > this.#tanSteepest) return 2;
-    if (this.#freeAt(rail, trace)) {
-      this.tanElevation = rail;
-      return this.stands(trace, room) ? 0 : 2;
+    this.#standing = UNKNOWN;
+    this.#findRail(trace);
+    if (this.railTooSteep) return 2;
+    if (this.#freeAtRail(trace)) {
+      this.tanElevation = this.tanRail;
+      return this.stoodFor(trace, room) ? 0 : 2;
     }
     const theta = this.leastElevation(trace, 'short');
-    if (theta < 0 || !this.stands(trace, room)) return 2;
+    if (theta < 0 || !this.stoodFor(trace, room)) return 2;
     this.tanElevation = Math.tan(theta);
     return 1;
   }
@@ -75,8 +82,19 @@ export class StrokeClassifier {
     );
   }
 
+  /** {@link stands} for the shot that was classified last, without asking twice. */
+  stoodFor(trace: ShotTrace, room: StandingRoom): boolean {
+    if (this.#standing === UNKNOWN) this.#standing = this.stands(trace, room) ? YES : NO;
+    return this.#standing === YES;
+  }
+
   /** tan(theta_rail), also kept in `tanRail`: see `railElevation`, of which this is the form without angles. */
   railTangent(trace: ShotTrace): number {
+    this.#findRail(trace);
+    return this.tanRail;
+  }
+
+  #findRail(trace: ShotTrace): void {
     const { noseRise, railRise } = this.scene;
     let tan = this.#tangentOver(trace.nose, noseRise);
     const crest = this.#tangentOver(trace.crest, railRise);
@@ -84,12 +102,11 @@ export class StrokeClassifier {
     const rim = this.#tangentOver(trace.rim, railRise);
     if (rim > tan) tan = rim;
     this.tanRail = tan;
-    return tan;
   }
 
   /** Is theta_rail free with the full backswing? Asked of a trace whose `tanRail` is up to date. */
   openAtRail(trace: ShotTrace): boolean {
-    return this.tanRail <= this.#tanSteepest && this.#freeAt(this.tanRail, trace);
+    return !this.railTooSteep && this.#freeAtRail(trace);
   }
 
   /** Is theta_rail beyond theta_max? */
@@ -170,7 +187,8 @@ export class StrokeClassifier {
     return needed > height || needed + (ell / q) * (tan - slope) > height;
   }
 
-  #freeAt(tan: number, trace: ShotTrace): boolean {
+  #freeAtRail(trace: ShotTrace): boolean {
+    const tan = this.tanRail;
     if (this.wallForbids(tan, trace)) return false;
     for (let k = 0; k < trace.partCount; k++) if (this.partForbids(tan, trace, k)) return false;
     for (let i = 0; i < this.scene.ceiling.length; i++) if (this.ceilingForbids(tan, trace, i)) return false;

@@ -224,7 +224,7 @@ class HoldBackCounts {
   add(classifier: StrokeClassifier, trace: ShotTrace, room: StandingRoom): void {
     const tan = classifier.tanRail;
     this.#shot++;
-    if (!classifier.stands(trace, room)) this.#standing++;
+    if (!classifier.stoodFor(trace, room)) this.#standing++;
     if (classifier.railTooSteep) {
       this.#rail++;
       return;

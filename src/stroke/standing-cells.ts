@@ -1,7 +1,7 @@
 import { TOUCH } from '../geometry/curve-crossings.js';
 
 /** Side of a cell of the plan, mm, */
-export const CELL = 64;
+export const CELL = 48;
 /** and half its diagonal. */
 export const CELL_RADIUS = (CELL / 2) * Math.SQRT2;
 
@@ -31,6 +31,8 @@ export interface Floor {
 export class StandingCells {
   readonly left: number;
   readonly bottom: number;
+  /** The window that is asked for: x, y, ux, uy, along, half: `along` and `half` around (x, y), along and across the unit vector (ux, uy). */
+  readonly window = new Float64Array(6);
   readonly #words: number;
   readonly #sure: Int32Array;
   readonly #maybe: Int32Array;
@@ -71,51 +73,67 @@ export class StandingCells {
     return (this.#sure[row * this.#words + (column >> 5)] & (1 << (column & 31))) !== 0;
   }
 
-  /** Does the window `along` and `half` around (x, y), measured along and across the unit vector (ux, uy), meet S? */
-  meets(x: number, y: number, ux: number, uy: number, along: number, half: number): boolean {
+  /** Does the window meet S? */
+  meetsWindow(): boolean {
     const { columns } = this;
-    // In row dy, centres with |dx ux + dy uy| <= along and |dy ux - dx uy| <= half form an interval of dx.
+    const x = this.window[0];
+    const y = this.window[1];
+    const ux = this.window[2];
+    const uy = this.window[3];
+    const along = this.window[4];
+    const half = this.window[5];
+    // All in cells from here on. In the row that lies dy above the middle, centres with |dx ux + dy uy| <= along and
+    // |dy ux - dx uy| <= half form an interval of dx; a cell that meets the window has its centre at most `support` beyond.
     const perX = 1 / (ux === 0 ? TINY : ux);
     const perY = 1 / (uy === 0 ? TINY : uy);
-    const reachAlong = Math.abs(along * perX);
-    const reachAside = Math.abs(half * perY);
-    // A cell that meets the window has its centre no more than `support` beyond it either way.
-    const support = (CELL / 2) * (Math.abs(ux) + Math.abs(uy)) + TOUCH;
-    const moreAlong = Math.abs(support * perX);
-    const moreAside = Math.abs(support * perY);
-    const extentX = along * Math.abs(ux) + half * Math.abs(uy) + CELL / 2 + TOUCH;
-    const extentY = along * Math.abs(uy) + half * Math.abs(ux) + CELL / 2 + TOUCH;
-    const middleColumn = (x - this.left) / CELL - 0.5;
-    const middleRow = (y - this.bottom) / CELL - 0.5;
-    const first = Math.max(0, Math.ceil(middleRow - extentY / CELL));
-    const last = Math.min(this.rows - 1, Math.floor(middleRow + extentY / CELL));
+    const support = (Math.abs(ux) + Math.abs(uy)) / 2 + TOUCH;
+    const alongSlope = -uy * perX;
+    const asideSlope = ux * perY;
+    const alongReach = Math.abs((along / CELL) * perX);
+    const asideReach = Math.abs((half / CELL) * perY);
+    const alongMore = alongReach + Math.abs(support * perX);
+    const asideMore = asideReach + Math.abs(support * perY);
+    const extentX = (along * Math.abs(ux) + half * Math.abs(uy)) / CELL + 0.5 + TOUCH;
+    const extentY = (along * Math.abs(uy) + half * Math.abs(ux)) / CELL + 0.5 + TOUCH;
+    const middleX = (x - this.left) / CELL - 0.5;
+    const middleY = (y - this.bottom) / CELL - 0.5;
+    const first = Math.max(0, Math.ceil(middleY - extentY));
+    const last = Math.min(this.rows - 1, Math.floor(middleY + extentY));
+    const leftmost = Math.max(0, middleX - extentX);
+    const rightmost = Math.min(columns - 1, middleX + extentX);
     const span = this.#span;
     let anyMaybe = false;
     for (let row = first; row <= last; row++) {
       if (this.#built[row] === 0) this.#build(row);
-      const dy = this.centerY(row) - y;
-      const along0 = -dy * uy * perX;
-      const aside0 = dy * ux * perY;
-      const low = Math.max(along0 - reachAlong, aside0 - reachAside);
-      const high = Math.min(along0 + reachAlong, aside0 + reachAside);
-      const from = Math.max(0, Math.ceil(middleColumn + low / CELL));
-      const to = Math.min(columns - 1, Math.floor(middleColumn + high / CELL));
-      if (from <= to && this.#any(this.#sure, row, from, to)) return true;
-      const lowest = Math.max(along0 - reachAlong - moreAlong, aside0 - reachAside - moreAside, -extentX);
-      const highest = Math.min(along0 + reachAlong + moreAlong, aside0 + reachAside + moreAside, extentX);
-      const start = Math.max(0, Math.ceil(middleColumn + lowest / CELL));
-      const end = Math.min(columns - 1, Math.floor(middleColumn + highest / CELL));
+      const dy = row - middleY;
+      const byAlong = middleX + dy * alongSlope;
+      const byAside = middleX + dy * asideSlope;
+      const start = Math.ceil(Math.max(leftmost, Math.max(byAlong - alongMore, byAside - asideMore)));
+      const end = Math.floor(Math.min(rightmost, Math.min(byAlong + alongMore, byAside + asideMore)));
       span[2 * row] = start;
       span[2 * row + 1] = end;
-      if (!anyMaybe && start <= end) anyMaybe = this.#any(this.#maybe, row, start, end);
+      if (start > end || !this.#any(this.#maybe, row, start, end)) continue;
+      anyMaybe = true;
+      const from = Math.ceil(Math.max(leftmost, Math.max(byAlong - alongReach, byAside - asideReach)));
+      const to = Math.floor(Math.min(rightmost, Math.min(byAlong + alongReach, byAside + asideReach)));
+      if (from <= to && this.#any(this.#sure, row, from, to)) return true;
     }
     if (!anyMaybe) return false;
     let undecided = false;
     for (let row = first; row <= last; row++) {
-      for (let column = span[2 * row]; column <= span[2 * row + 1]; column++) {
-        if (!this.#mayHold(row, column)) continue;
-        if (this.floor.hasCornerWithin(row * columns + column, x, y, ux, uy, along, half)) return true;
-        undecided = true;
+      const start = span[2 * row];
+      const end = span[2 * row + 1];
+      if (start > end) continue;
+      for (let word = start >> 5; word <= end >> 5; word++) {
+        let bits = this.#maybe[row * this.#words + word];
+        if (word === start >> 5) bits &= -1 << (start & 31);
+        if (word === end >> 5) bits &= -1 >>> (31 - (end & 31));
+        for (; bits !== 0; bits &= bits - 1) {
+          const column = 32 * word + 31 - Math.clz32(bits & -bits);
+          if (!this.#mayHold(row, column)) continue;
+          if (this.floor.hasCornerWithin(row * columns + column, x, y, ux, uy, along, half)) return true;
+          undecided = true;
+        }
       }
     }
     return undecided && this.floor.meetsEdgeOf(x, y, ux, uy, along, half);
@@ -133,11 +151,10 @@ export class StandingCells {
     return false;
   }
 
-  /** The bit of `maybe`, checked: a cell in whose centre is no room is tried exactly, as if it were a window. */
+  /** A set bit of `maybe`, checked: a cell in whose centre is no room is tried exactly, as if it were a window. */
   #mayHold(row: number, column: number): boolean {
     const word = row * this.#words + (column >> 5);
     const bit = 1 << (column & 31);
-    if ((this.#maybe[word] & bit) === 0) return false;
     if (((this.#sure[word] | this.#checked[word]) & bit) !== 0) return true;
     this.#checked[word] |= bit;
     const x = this.centerX(column);

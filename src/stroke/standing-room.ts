@@ -26,16 +26,16 @@ interface Block {
  */
 export class StandingRoom {
   readonly cells: StandingCells;
+  /** Where `canStand` writes a question down: px, py, ux, uy, from, to, half. */
+  readonly question = new Float64Array(7);
   readonly #scene: StrokeScene;
   readonly #stance: StanceCurves;
   readonly #radius: number;
   readonly #blocks: (Block | null)[];
   readonly #blocksAcross: number;
   readonly #blocksUp: number;
-  /** Corners of S: x, y, x, y; those of one cell stand together. */
-  readonly #corners: number[] = [];
-  readonly #cornerStart: Int32Array;
-  readonly #cornerEnd: Int32Array;
+  /** Corners of S by cell, for the cells that were asked for: x, y, x, y. */
+  readonly #corners = new Map<number, readonly number[]>();
   readonly #distances: Float64Array;
   readonly #crossing = new Float64Array(4);
   readonly #side: Curves = {
@@ -55,8 +55,6 @@ export class StandingRoom {
     this.#blocks = new Array<Block | null>(this.#blocksAcross * this.#blocksUp).fill(null);
     const columns = this.#blocksAcross * CELLS_IN_BLOCK;
     const rows = this.#blocksUp * CELLS_IN_BLOCK;
-    this.#cornerStart = new Int32Array(columns * rows).fill(-1);
-    this.#cornerEnd = new Int32Array(columns * rows);
     this.#distances = new Float64Array(scene.walls.count);
     this.cells = new StandingCells(columns, rows, this);
   }
@@ -87,10 +85,10 @@ export class StandingRoom {
     along: number,
     aside: number,
   ): boolean {
-    if (this.#cornerStart[cell] < 0) this.#findCorners(cell);
-    for (let k = this.#cornerStart[cell]; k < this.#cornerEnd[cell]; k += 2) {
-      const dx = this.#corners[k] - x;
-      const dy = this.#corners[k + 1] - y;
+    const corners = this.#corners.get(cell) ?? this.#findCorners(cell);
+    for (let k = 0; k < corners.length; k += 2) {
+      const dx = corners[k] - x;
+      const dy = corners[k + 1] - y;
       if (Math.abs(dx * ux + dy * uy) <= along + TOUCH && Math.abs(dy * ux - dx * uy) <= aside + TOUCH)
         return true;
     }
@@ -236,7 +234,7 @@ export class StandingRoom {
     return list;
   }
 
-  #findCorners(cell: number): void {
+  #findCorners(cell: number): readonly number[] {
     const { all } = this.#stance;
     const column = cell % this.cells.columns;
     const row = (cell - column) / this.cells.columns;
@@ -245,18 +243,18 @@ export class StandingRoom {
     const block = this.#block(Math.floor(column / CELLS_IN_BLOCK), Math.floor(row / CELLS_IN_BLOCK));
     const near = block.curves.filter((i) => distanceToCurve(all, i, this.#radius, x, y) <= CELL_RADIUS);
     const out = this.#crossing;
-    this.#cornerStart[cell] = this.#corners.length;
+    const corners: number[] = [];
     for (let i = 0; i < near.length; i++) {
       for (let j = i + 1; j < near.length; j++) {
         const crossings = curveCrossings(all, near[i], near[j], this.#radius, out);
         for (let k = 0; k < 2 * crossings; k += 2) {
           const inCell =
             Math.abs(out[k] - x) <= CELL / 2 + TOUCH && Math.abs(out[k + 1] - y) <= CELL / 2 + TOUCH;
-          if (inCell && this.#slackIn(block, out[k], out[k + 1]) >= -TOUCH)
-            this.#corners.push(out[k], out[k + 1]);
+          if (inCell && this.#slackIn(block, out[k], out[k + 1]) >= -TOUCH) corners.push(out[k], out[k + 1]);
         }
       }
     }
-    this.#cornerEnd[cell] = this.#corners.length;
+    this.#corners.set(cell, corners);
+    return corners;
   }
 }

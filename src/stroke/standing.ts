@@ -49,6 +49,27 @@ export function canStand(
   to: number,
   half: number,
 ): boolean {
+  const ask = room.question;
+  ask[0] = px;
+  ask[1] = py;
+  ask[2] = ux;
+  ask[3] = uy;
+  ask[4] = from;
+  ask[5] = to;
+  ask[6] = half;
+  return answer(scene, room);
+}
+
+/** {@link canStand} for the question that is written down in the room: numbers handed over one by one would be boxed. */
+function answer(scene: StrokeScene, room: StandingRoom): boolean {
+  const ask = room.question;
+  const px = ask[0];
+  const py = ask[1];
+  const ux = ask[2];
+  const uy = ask[3];
+  const from = ask[4];
+  const to = ask[5];
+  const half = ask[6];
   if (!(from <= to && half >= 0) || scene.stance.never) return false;
   // Mostly there is room on the cue's own line, a little off the table.
   const off = scene.stance.radius + CELL;
@@ -58,5 +79,12 @@ export function canStand(
   const inWindow = t >= from + CELL_RADIUS && half >= CELL_RADIUS;
   if (inWindow && room.cells.isSureAround(px + t * ux, py + t * uy)) return true;
   const middle = (from + to) / 2;
-  return room.cells.meets(px + middle * ux, py + middle * uy, ux, uy, (to - from) / 2, half);
+  const { window } = room.cells;
+  window[0] = px + middle * ux;
+  window[1] = py + middle * uy;
+  window[2] = ux;
+  window[3] = uy;
+  window[4] = (to - from) / 2;
+  window[5] = half;
+  return room.cells.meetsWindow();
 }

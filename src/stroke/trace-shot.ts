@@ -1,5 +1,5 @@
 import { rayInGrownConvex } from '../geometry/ray-convex.js';
-import { type GrownOutline, rayToGrownOutline } from '../geometry/ray-outline.js';
+import { type GrownOutline, grownOutline, rayToGrownOutline } from '../geometry/ray-outline.js';
 import {
   depthInRing,
   distanceEdgeToBox,
@@ -44,6 +44,7 @@ export class ShotTrace {
   readonly #startsFree: boolean;
   readonly #parts: Int32Array;
   readonly #margin: number;
+  readonly #ray = new Float64Array(4);
   readonly #edge = new Int32Array(1);
   readonly #span = new Float64Array(2);
 
@@ -64,12 +65,7 @@ export class ShotTrace {
     this.#everyWall = Int32Array.from({ length: walls.count }, (_, i) => i);
     const inRoom = depthInRing(walls, this.#reflex, this.#everyWall, 0, walls.count, 0, 0) >= 0;
     this.#startsFree = inRoom && clearance >= this.#margin;
-    this.#walls = {
-      edges: walls,
-      margin: this.#margin,
-      list: Int32Array.from(list),
-      corners: Int32Array.from(list.filter((i) => this.#reflex[i] === 1)),
-    };
+    this.#walls = grownOutline(walls, this.#reflex, list, this.#margin);
     this.#parts = Int32Array.from(partsThatMatter(scene, reach, this.#margin));
     this.part = new Int32Array(this.#parts.length);
     this.t0 = new Float64Array(this.#parts.length);
@@ -78,11 +74,20 @@ export class ShotTrace {
 
   /** Follows the shot from the ball (px, py), in Q, along the unit vector (ux, uy). */
   follow(px: number, py: number, ux: number, uy: number): void {
-    const { scene } = this;
     this.px = px;
     this.py = py;
     this.ux = ux;
     this.uy = uy;
+    // Handed on in an array: numbers handed to a function one by one are boxed unless the engine takes it apart.
+    this.#ray[0] = px;
+    this.#ray[1] = py;
+    this.#ray[2] = ux;
+    this.#ray[3] = uy;
+    this.#follow();
+  }
+
+  #follow(): void {
+    const { scene, px, py, ux, uy } = this;
     const perX = 1 / Math.abs(ux);
     const perY = 1 / Math.abs(uy);
     const ahead = ux < 0 ? -px : px;
@@ -90,14 +95,15 @@ export class ShotTrace {
     this.nose = Math.min((scene.noseX - ahead) * perX, (scene.noseY - aside) * perY);
     this.crest = Math.min((scene.crestX - ahead) * perX, (scene.crestY - aside) * perY);
     this.rim = Math.min((scene.rimX - ahead) * perX, (scene.rimY - aside) * perY);
-    if (this.#startsFree || this.#startsClearAt(px, py)) {
-      this.wall = rayToGrownOutline(this.#walls, px, py, ux, uy, this.reach, this.#edge);
+    if (this.#startsFree || this.#startsClear()) {
+      this.wall = rayToGrownOutline(this.#walls, this.#ray, this.reach, this.#edge);
       this.wallEdge = this.#edge[0];
     }
-    this.#crossParts(px, py, ux, uy);
+    this.#crossParts();
   }
 
-  #crossParts(px: number, py: number, ux: number, uy: number): void {
+  #crossParts(): void {
+    const { px, py, ux, uy, wall } = this;
     const { parts } = this.scene;
     const margin = this.#margin;
     const span = this.#span;
@@ -110,11 +116,10 @@ export class ShotTrace {
       const off = dx * uy - dy * ux;
       if (off >= radius || -off >= radius) continue;
       const along = dx * ux + dy * uy;
-      if (along + radius <= 0 || along - radius >= this.wall) continue;
+      if (along + radius <= 0 || along - radius >= wall) continue;
       const first = parts.start[part];
-      const end = parts.start[part + 1];
-      if (!rayInGrownConvex(parts.edges, first, end, margin, px, py, ux, uy, span)) continue;
-      if (span[0] >= this.wall) continue;
+      if (!rayInGrownConvex(parts.edges, first, parts.start[part + 1], margin, this.#ray, span)) continue;
+      if (span[0] >= wall) continue;
       this.part[count] = part;
       this.t0[count] = span[0];
       this.t1[count] = span[1];
@@ -124,7 +129,8 @@ export class ShotTrace {
   }
 
   /** For a Q that comes within the margin of a wall: does this ball keep it? If not, the nearest wall is met at 0. */
-  #startsClearAt(px: number, py: number): boolean {
+  #startsClear(): boolean {
+    const { px, py } = this;
     const { walls } = this.scene;
     const depth = depthInRing(walls, this.#reflex, this.#everyWall, 0, walls.count, px, py);
     if (depth >= this.#margin - TOUCHING) return true;

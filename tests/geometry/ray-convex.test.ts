@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { edgeArrays } from '../../src/geometry/edge-arrays.js';
 import { rayInGrownConvex } from '../../src/geometry/ray-convex.js';
-import { type GrownOutline, rayToGrownOutline } from '../../src/geometry/ray-outline.js';
+import { type GrownOutline, grownOutline, rayToGrownOutline } from '../../src/geometry/ray-outline.js';
 import { distanceEdgeToBox, reflexStarts } from '../../src/geometry/shape-distance.js';
-import type { Ring } from '../../src/geometry/types.js';
+import type { Point, Ring } from '../../src/geometry/types.js';
 import { between, random, randomConvex, rectangle } from '../stroke/scenes.js';
 import { outsideBy, toBoundary } from '../stroke/shot-oracle.js';
 
 const span = new Float64Array(2);
+const rayOf = (...numbers: number[]): Float64Array => Float64Array.from(numbers);
 
 describe('a ray through a convex polygon grown by a disc', () => {
   it('is inside exactly where its points are no farther from the polygon than the disc', () => {
@@ -25,7 +26,7 @@ describe('a ray through a convex polygon grown by a disc', () => {
       const phi = next() < 0.1 ? 0 : next() * 2 * Math.PI;
       const [px, py] = [between(next, -700, 700), between(next, -700, 700)];
       const [ux, uy] = [Math.cos(phi), Math.sin(phi)];
-      const hit = rayInGrownConvex(edges, 0, edges.count, margin, px, py, ux, uy, span);
+      const hit = rayInGrownConvex(edges, 0, edges.count, margin, rayOf(px, py, ux, uy), span);
       const [t0, t1] = hit ? span : [Infinity, -Infinity];
       if (hit) hits++;
       const away = (t: number): number => outsideBy(ring, px + t * ux, py + t * uy) - margin;
@@ -43,21 +44,21 @@ describe('a ray through a convex polygon grown by a disc', () => {
 
   it('does not count touching, and starts at 0 inside', () => {
     const square = edgeArrays([rectangle(100, -50, 200, 50)]);
-    expect(rayInGrownConvex(square, 0, 4, 10, 0, 60, 1, 0, span)).toBe(false);
-    expect(rayInGrownConvex(square, 0, 4, 10, 0, 59.999, 1, 0, span)).toBe(true);
-    expect(rayInGrownConvex(square, 0, 4, 10, 150, 0, 1, 0, span)).toBe(true);
+    expect(rayInGrownConvex(square, 0, 4, 10, rayOf(0, 60, 1, 0), span)).toBe(false);
+    expect(rayInGrownConvex(square, 0, 4, 10, rayOf(0, 59.999, 1, 0), span)).toBe(true);
+    expect(rayInGrownConvex(square, 0, 4, 10, rayOf(150, 0, 1, 0), span)).toBe(true);
     expect([...span]).toEqual([0, 60]);
-    expect(rayInGrownConvex(square, 0, 4, 10, 210, 0, 1, 0, span)).toBe(false);
+    expect(rayInGrownConvex(square, 0, 4, 10, rayOf(210, 0, 1, 0), span)).toBe(false);
     // Past the rounded corner of a square grown by 10, where a mitred one would be met.
-    expect(rayInGrownConvex(square, 0, 4, 10, 91, 200, 0, -1, span)).toBe(true);
-    expect(rayInGrownConvex(square, 0, 4, 10, 200 + 8, 50 + 8, Math.SQRT1_2, -Math.SQRT1_2, span)).toBe(
-      false,
-    );
+    expect(rayInGrownConvex(square, 0, 4, 10, rayOf(91, 200, 0, -1), span)).toBe(true);
+    expect(
+      rayInGrownConvex(square, 0, 4, 10, rayOf(200 + 8, 50 + 8, Math.SQRT1_2, -Math.SQRT1_2), span),
+    ).toBe(false);
   });
 });
 
 describe('a ray inside an outline', () => {
-  const outline: Ring = [
+  const corners: Ring = [
     [-900, -700],
     [-200, -700],
     [-200, -450],
@@ -71,28 +72,34 @@ describe('a ray inside an outline', () => {
     [850, 700],
     [-850, 650],
   ];
-  const edges = edgeArrays([outline]);
-  const everything = Int32Array.from(outline.keys());
-  const reflex = reflexStarts(edges);
-  const grown = (margin: number): GrownOutline => ({
-    edges,
-    margin,
-    list: everything,
-    corners: everything.filter((i) => reflex[i] === 1),
-  });
-
-  it('runs to the first point that is no farther from a wall than the margin', () => {
+  it.each([1, 7])('runs to the first point within the margin of a wall, each wall in %i pieces', (pieces) => {
+    const outline = corners.flatMap(([ax, ay], i): Point[] => {
+      const [bx, by] = corners[(i + 1) % corners.length];
+      // Pieces bent a little, so that there are as many corners, jutting in and out.
+      return Array.from({ length: pieces }, (_, k) => {
+        const s = k / pieces;
+        const bend = k === 0 ? 0 : 6 * (-1) ** k;
+        const size = Math.hypot(bx - ax, by - ay);
+        return [
+          ax + s * (bx - ax) - (bend * (by - ay)) / size,
+          ay + s * (by - ay) + (bend * (bx - ax)) / size,
+        ];
+      });
+    });
+    const edges = edgeArrays([outline]);
+    const grown = (margin: number): GrownOutline =>
+      grownOutline(edges, reflexStarts(edges), [...outline.keys()], margin);
     const next = random(8);
     const edge = new Int32Array(1);
     let checked = 0;
-    while (checked < 2500) {
+    while (checked < 1500) {
       const margin = next() < 0.2 ? 0 : between(next, 0, 90);
       const [px, py] = [between(next, -1000, 1000), between(next, -700, 700)];
       if (-outsideBy(outline, px, py) < margin + 1e-6) continue;
       checked++;
       const phi = next() * 2 * Math.PI;
       const [ux, uy] = [Math.cos(phi), Math.sin(phi)];
-      const t = rayToGrownOutline(grown(margin), px, py, ux, uy, 5000, edge);
+      const t = rayToGrownOutline(grown(margin), rayOf(px, py, ux, uy), 5000, edge);
       const at = (s: number): number => -outsideBy(outline, px + s * ux, py + s * uy) - margin;
       expect(Math.abs(at(t))).toBeLessThan(1e-6);
       // Walk there in steps no longer than the room there is.
@@ -108,26 +115,28 @@ describe('a ray inside an outline', () => {
         [bx, by],
       ];
       expect(toBoundary(hit, px + t * ux, py + t * uy)).toBeCloseTo(margin, 6);
-      expect(rayToGrownOutline(grown(margin), px, py, ux, uy, t / 2, edge)).toBe(t / 2);
+      expect(rayToGrownOutline(grown(margin), rayOf(px, py, ux, uy), t / 2, edge)).toBe(t / 2);
       expect(edge[0]).toBe(-1);
     }
   });
 
   it('does not slip past a wall that it starts at, nor between two edges', () => {
     const edge = new Int32Array(1);
-    expect(rayToGrownOutline(grown(20), 0, 630, 0, 1, 5000, edge)).toBeLessThan(30);
-    const square: GrownOutline = {
-      edges: edgeArrays([rectangle(0, 0, 1000, 1000)]),
-      margin: 20,
-      list: Int32Array.from([0, 1, 2, 3]),
-      corners: new Int32Array(0),
-    };
-    expect(rayToGrownOutline(square, 500, 980, 0, 1, 5000, edge)).toBe(0);
+    const walls = edgeArrays([rectangle(0, 0, 1000, 1000)]);
+    const squareBy = (margin: number): GrownOutline =>
+      grownOutline(walls, reflexStarts(walls), [0, 1, 2, 3], margin);
+    const square = squareBy(20);
+    expect(rayToGrownOutline(square, rayOf(500, 980, 0, 1), 5000, edge)).toBe(0);
     expect(edge[0]).toBe(2);
     // Along the margin's edge: touching all the way is free.
-    expect(rayToGrownOutline(square, 500, 980, 1, 0, 5000, edge)).toBe(480);
+    expect(rayToGrownOutline(square, rayOf(500, 980, 1, 0), 5000, edge)).toBe(480);
     for (const margin of [0, 20]) {
-      const t = rayToGrownOutline({ ...square, margin }, 300, 300, Math.SQRT1_2, Math.SQRT1_2, 5000, edge);
+      const t = rayToGrownOutline(
+        { ...square, margin },
+        rayOf(300, 300, Math.SQRT1_2, Math.SQRT1_2),
+        5000,
+        edge,
+      );
       expect(t).toBeCloseTo((700 - margin) * Math.SQRT2, 9);
     }
   });
