@@ -10,6 +10,8 @@ export interface CheckedRoom {
   readonly id: string;
   readonly input: RoomInput;
   readonly slow: SlowRoom;
+  /** The same with the swings of doors as wide as the library may take them. */
+  readonly cautious: SlowRoom;
   /** Doors of the data that the library refuses, with its codes: they are left out. */
   readonly badDoors: readonly string[];
   /** Other defects of the data: the room is of no use. */
@@ -18,7 +20,6 @@ export interface CheckedRoom {
 
 /**
  * Height as a flat ceiling, fixtures and columns as obstacles, doors hung at their first end and opening in and out by turns.
- * Openings wider than 1.5 m are no leaves and are left out.
  */
 export function checkedRoom(room: OpenRoom, table: string): CheckedRoom {
   const columns = (room.holes ?? []).map((ring, i) => ({
@@ -40,8 +41,7 @@ export function checkedRoom(room: OpenRoom, table: string): CheckedRoom {
     from,
     ...(to === Infinity ? {} : { to }),
   }));
-  const leaves = (room.doors ?? []).filter(({ a, b }) => Math.hypot(b[0] - a[0], b[1] - a[1]) <= 1500);
-  let doors = leaves.map(({ a, b }, i) => ({
+  let doors = (room.doors ?? []).map(({ a, b }, i) => ({
     hinge: a,
     latch: b,
     opens: i % 2 === 0 ? ('in' as const) : ('out' as const),
@@ -54,15 +54,13 @@ export function checkedRoom(room: OpenRoom, table: string): CheckedRoom {
     doors = doors.filter((_, i) => !bad.has(i));
     problems = checkFitInput({ room: inputWith(), table });
   }
+  const inward = doors.filter((door) => door.opens === 'in');
+  const slow = { outline: room.pts, ceiling: room.height, things };
   return {
     id: room.id,
     input: inputWith(),
-    slow: {
-      outline: room.pts,
-      ceiling: room.height,
-      things,
-      swings: doors.filter((d) => d.opens === 'in').map((d) => swingOf(room.pts, d.hinge, d.latch)),
-    },
+    slow: { ...slow, swings: inward.map(({ hinge, latch }) => swingOf(room.pts, hinge, latch)) },
+    cautious: { ...slow, swings: inward.map(({ hinge, latch }) => swingOf(room.pts, hinge, latch, 6)) },
     badDoors: badDoors.map((p) => `${p.path} ${p.code}`),
     problems: problems.map((p) => `${p.path} ${p.code}`),
   };

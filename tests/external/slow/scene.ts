@@ -60,8 +60,11 @@ export function usualCue(length: number): SlowCue {
   return { length, tip: 5, butt: 15 };
 }
 
-/** The quarter circle that a leaf sweeps over from latch to wide open, on the side of the wall that the room lies on. */
-export function swingOf(outline: Corners, hinge: Spot, latch: Spot, steps = 24): Corners {
+/**
+ * The quarter circle that a leaf sweeps over from latch to wide open, on the side of the wall that the room lies on; `more`: as
+ * if the leaf were so much longer, mm.
+ */
+export function swingOf(outline: Corners, hinge: Spot, latch: Spot, more = 0, steps = 48): Corners {
   const leaf = Math.hypot(latch[0] - hinge[0], latch[1] - hinge[1]);
   const start = Math.atan2(latch[1] - hinge[1], latch[0] - hinge[0]);
   const middle: Spot = [(hinge[0] + latch[0]) / 2, (hinge[1] + latch[1]) / 2];
@@ -74,7 +77,7 @@ export function swingOf(outline: Corners, hinge: Spot, latch: Spot, steps = 24):
   const sign = turn(1) >= turn(-1) ? 1 : -1;
   const arc = Array.from({ length: steps + 1 }, (_, i): Spot => {
     const angle = start + (sign * i * Math.PI) / 2 / steps;
-    return [hinge[0] + leaf * Math.cos(angle), hinge[1] + leaf * Math.sin(angle)];
+    return [hinge[0] + (leaf + more) * Math.cos(angle), hinge[1] + (leaf + more) * Math.sin(angle)];
   });
   return [hinge, ...arc];
 }

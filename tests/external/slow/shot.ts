@@ -128,9 +128,11 @@ function freeAt(
   const reach = ell * Math.cos(theta);
   const up = stroke.margin / Math.cos(theta);
   const start = table.bedHeight + table.ballDiameter / 2 + stroke.over / Math.cos(theta);
+  // The butt end may lie between two steps: asked strictly, the step beyond it counts too.
+  const last = slack > 0 ? reach + STEP : reach;
   for (let i = 0; i < along.t.length; i++) {
     const t = along.t[i];
-    if (t > reach) break;
+    if (t > last) break;
     const z = start + t * Math.tan(theta);
     if (along.depth[i] < stroke.margin + slack) return false;
     if (z + up + slack > scene.ceiling) return false;
@@ -139,7 +141,6 @@ function freeAt(
       if (z - up - slack < scene.things[k].to && z + up + slack > scene.things[k].from) return false;
     }
   }
-  // The butt end itself, which may lie between two steps.
   const butt = start + reach * Math.tan(theta) + up;
   return butt + slack <= scene.ceiling;
 }
