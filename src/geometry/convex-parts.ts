@@ -1,6 +1,12 @@
-import { orientation, pointInRing, turnsOnlyLeft } from './predicates.js';
+import { orientation, pointInRing } from './predicates.js';
 import { boundingBox } from './ring.js';
 import type { Point, Ring } from './types.js';
+
+/** Rings with more corners than this are split once only; the smaller ones may be split from several starts. */
+const MOST_CORNERS_TO_RETRY = 64;
+
+/** Most starts that are tried for a better split. */
+const MOST_STARTS = 16;
 
 /**
  * Splits a simple anticlockwise ring into convex anticlockwise parts that cover it without overlapping, all sides decided
@@ -9,13 +15,30 @@ import type { Point, Ring } from './types.js';
  * (Hertel and Mehlhorn 1983).
  *
  * Ears are cut off until a triangle is left; then every cut that is not needed for convexity is taken back, the first one
- * first. Takes time in the square of the number of corners at worst.
+ * first. Small rings are split from several starts and the split with the fewest parts is kept. Takes time in the square of
+ * the number of corners at worst.
  *
  * @throws Error when the ring is not simple and anticlockwise; check it first.
  */
 export function convexParts(ring: Ring): Ring[] {
-  if (ring.length < 3) throw new Error(`A ring has at least 3 corners, this one has ${ring.length}.`);
-  if (turnsOnlyLeft(ring)) return [ring];
+  const n = ring.length;
+  if (n < 3) throw new Error(`A ring has at least 3 corners, this one has ${n}.`);
+  let reflex = 0;
+  for (let i = 0; i < n; i++) if (orientation(ring[i], ring[(i + 1) % n], ring[(i + 2) % n]) < 0) reflex++;
+  if (reflex === 0) return [ring];
+
+  let best = splitOnce(ring);
+  // Each cut ends at two corners, so it cannot do away with more than two reflex ones.
+  const fewest = Math.ceil(reflex / 2) + 1;
+  const starts = n > MOST_CORNERS_TO_RETRY ? 1 : Math.min(n, MOST_STARTS);
+  for (let start = 1; start < starts && best.length > fewest; start++) {
+    const parts = splitOnce([...ring.slice(start), ...ring.slice(0, start)]);
+    if (parts.length < best.length) best = parts;
+  }
+  return best;
+}
+
+function splitOnce(ring: Ring): Ring[] {
   const mesh = cutEars(ring);
   mergeParts(ring, mesh);
   return loops(ring, mesh);

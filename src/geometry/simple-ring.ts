@@ -109,14 +109,9 @@ function sideContact(ring: Ring, i: number, j: number, within: number): SelfCont
   const kind = segmentContact(a, b, c, d);
   const neighbours = j === i + 1 || (i === 0 && j === n - 1);
   if (neighbours) {
-    // They share a corner; more than that only if the ring turns back on itself there. Short of that they are as far apart
-    // as the nearer of their other ends is from the other side.
-    const tip = j === i + 1 ? b : a;
-    const apart =
-      j === i + 1
-        ? Math.min(distanceToSegment(d, a, b), distanceToSegment(a, c, d))
-        : Math.min(distanceToSegment(c, a, b), distanceToSegment(b, c, d));
-    return kind === 'overlap' || apart < within ? { kind: 'overlap', sides: [i, j], at: tip } : null;
+    // They share a corner; more than that only if the ring turns back on itself there. (Where it nearly does, one of the
+    // sides beside them comes within reach of the other of the two.)
+    return kind === 'overlap' ? { kind, sides: [i, j], at: j === i + 1 ? b : a } : null;
   }
   if (kind === 'cross') return { kind, sides: [i, j], at: crossing(a, b, c, d) };
   if (kind === 'apart' && within === 0) return null;
