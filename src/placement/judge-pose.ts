@@ -13,6 +13,7 @@ import { clearanceAt } from './clearance-at.js';
 import { type OpenReach, openReach } from './open-reach.js';
 import { type PoseViews, poseViews } from './pose-views.js';
 import { cueingProblem, playerProblem, tableProblem } from './problem-for.js';
+import { FRAME_SLACK } from './search-scene.js';
 
 /** One table, where it stands, and the cues that are asked for. */
 export interface JudgeQuestion {
@@ -244,8 +245,11 @@ class Judge {
   }
 }
 
-/** A frame that overlaps by less than this, mm, touches: rounding of a pose that was found touching. */
-const STAND_SLACK = 1e-6;
+/**
+ * A frame that overlaps by less than this, mm, touches. The search lets a frame overlap by its own slack and works in other
+ * coordinates, so a place that it found may measure a little more here.
+ */
+const STAND_SLACK = 10 * FRAME_SLACK;
 
 const NOTHING = {
   verdict: 'none',
