@@ -71,7 +71,8 @@ describe('the documentation', () => {
     expect(typeErrors()).toEqual([]);
   });
 
-  it.each(programs)('runs $where', { timeout: 120_000 }, async ({ where, code, prints, says }) => {
+  const named = programs.map((program) => [program.where, program] as const);
+  it.each(named)('runs %s', { timeout: 120_000 }, async (where, { code, prints, says }) => {
     const outfile = join(folder, `${where.replace(/[^a-z0-9]+/gi, '-')}.mjs`);
     await build({
       stdin: { contents: code, loader: 'ts', resolveDir: ROOT, sourcefile: where },
