@@ -80,10 +80,11 @@ export function stanceCurves(scene: StrokeScene): StanceCurves {
 export function distanceToCurve(curves: Curves, i: number, radius: number, x: number, y: number): number {
   const dx = x - curves.x[i];
   const dy = y - curves.y[i];
-  if (curves.length[i] < 0) return Math.abs(Math.hypot(dx, dy) - radius) - TOUCH;
+  if (curves.length[i] < 0) return Math.abs(Math.sqrt(dx * dx + dy * dy) - radius) - TOUCH;
   const along = dx * curves.tx[i] + dy * curves.ty[i];
   const over = along < 0 ? -along : along > curves.length[i] ? along - curves.length[i] : 0;
-  return Math.hypot(dy * curves.tx[i] - dx * curves.ty[i], over) - TOUCH;
+  const aside = dy * curves.tx[i] - dx * curves.ty[i];
+  return Math.sqrt(aside * aside + over * over) - TOUCH;
 }
 
 function curveArrays(rows: readonly (readonly number[])[]): Curves {

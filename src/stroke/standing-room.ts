@@ -5,16 +5,17 @@ import { CELL, CELL_RADIUS, StandingCells } from './standing-cells.js';
 import type { StrokeScene } from './stroke-scene.js';
 
 /** How many cells make the side of a block, whose points share one list of what is near. */
-const CELLS_IN_BLOCK = 8;
+const CELLS_IN_BLOCK = 12;
 const BLOCK = CELLS_IN_BLOCK * CELL;
+const BLOCK_RADIUS = CELLS_IN_BLOCK * CELL_RADIUS;
 
 /** What can matter in one block: */
 interface Block {
   readonly walls: readonly number[];
   /** indices into the list of stance parts, */
   readonly parts: readonly number[];
-  /** and curves of those walls and parts, of the outer rectangle and of low ceilings. */
-  readonly curves: readonly number[];
+  /** and, once asked for, curves of those walls and parts, of the outer rectangle and of low ceilings. */
+  curves: readonly number[] | null;
 }
 
 /**
@@ -133,7 +134,7 @@ export class StandingRoom {
     const out = this.#crossing;
     for (let up = firstUp; up <= lastUp; up++) {
       for (let across = firstAcross; across <= lastAcross; across++) {
-        for (const i of this.#block(across, up).curves) {
+        for (const i of this.#curvesIn(across, up)) {
           const crossings = straightCrossings(side, 0, this.#stance.all, i, this.#radius, out);
           for (let k = 0; k < 2 * crossings; k += 2) if (this.holds(out[k], out[k + 1])) return true;
         }
@@ -185,14 +186,13 @@ export class StandingRoom {
    */
   #listBlock(x: number, y: number): Block {
     const { walls, parts, stance } = this.#scene;
-    const blockRadius = CELLS_IN_BLOCK * CELL_RADIUS;
     const distances = this.#distances;
     let nearestWall = Infinity;
     for (let i = 0; i < walls.count; i++) {
       distances[i] = distanceToEdge(walls, i, x, y);
       if (distances[i] < nearestWall) nearestWall = distances[i];
     }
-    const wallLimit = nearestWall + 2 * blockRadius + TOUCH;
+    const wallLimit = nearestWall + 2 * BLOCK_RADIUS + TOUCH;
     const everyWall: number[] = [];
     for (let i = 0; i < walls.count; i++) if (distances[i] <= wallLimit) everyWall.push(i);
     const wallSlack =
@@ -200,37 +200,32 @@ export class StandingRoom {
     const partSlack = stance.parts.map(
       (part) => distanceToConvex(parts.edges, parts.start[part], parts.start[part + 1], x, y) - this.#radius,
     );
-    const limit = Math.min(this.#slackOfCommon(x, y), wallSlack, ...partSlack) + 2 * blockRadius + TOUCH;
+    const limit = Math.min(this.#slackOfCommon(x, y), wallSlack, ...partSlack) + 2 * BLOCK_RADIUS + TOUCH;
     const nearWalls = wallSlack <= limit ? everyWall : [];
     const nearParts: number[] = [];
     partSlack.forEach((slack, k) => {
       if (slack <= limit) nearParts.push(k);
     });
-    return {
-      walls: nearWalls,
-      parts: nearParts,
-      curves: this.#curvesNear(nearWalls, nearParts, x, y, blockRadius),
-    };
+    return { walls: nearWalls, parts: nearParts, curves: null };
   }
 
-  #curvesNear(
-    nearWalls: readonly number[],
-    nearParts: readonly number[],
-    x: number,
-    y: number,
-    within: number,
-  ): readonly number[] {
+  #curvesIn(across: number, up: number): readonly number[] {
+    const block = this.#block(across, up);
+    if (block.curves !== null) return block.curves;
     const { all, wallCircle, partStart, common, count } = this.#stance;
+    const x = this.cells.left + (across + 0.5) * BLOCK;
+    const y = this.cells.bottom + (up + 0.5) * BLOCK;
     const list: number[] = [];
     const take = (i: number): void => {
-      if (i >= 0 && distanceToCurve(all, i, this.#radius, x, y) <= within) list.push(i);
+      if (i >= 0 && distanceToCurve(all, i, this.#radius, x, y) <= BLOCK_RADIUS) list.push(i);
     };
-    for (const i of nearWalls) {
+    for (const i of block.walls) {
       take(i);
       take(wallCircle[i]);
     }
-    for (const k of nearParts) for (let i = partStart[k]; i < partStart[k + 1]; i++) take(i);
+    for (const k of block.parts) for (let i = partStart[k]; i < partStart[k + 1]; i++) take(i);
     for (let i = common; i < count; i++) take(i);
+    block.curves = list;
     return list;
   }
 
@@ -240,8 +235,12 @@ export class StandingRoom {
     const row = (cell - column) / this.cells.columns;
     const x = this.cells.centerX(column);
     const y = this.cells.centerY(row);
-    const block = this.#block(Math.floor(column / CELLS_IN_BLOCK), Math.floor(row / CELLS_IN_BLOCK));
-    const near = block.curves.filter((i) => distanceToCurve(all, i, this.#radius, x, y) <= CELL_RADIUS);
+    const across = Math.floor(column / CELLS_IN_BLOCK);
+    const up = Math.floor(row / CELLS_IN_BLOCK);
+    const block = this.#block(across, up);
+    const near = this.#curvesIn(across, up).filter(
+      (i) => distanceToCurve(all, i, this.#radius, x, y) <= CELL_RADIUS,
+    );
     const out = this.#crossing;
     const corners: number[] = [];
     for (let i = 0; i < near.length; i++) {
