@@ -59,7 +59,8 @@ describe('how far the line of an edge stays out of free space', () => {
   it('has no free point, and free space begins where it ends (seed 81)', () => {
     const random = randomNumbers(81);
     let ends = 0;
-    for (let k = 0; k < 60; k++) {
+    const freePoints: Point[] = [];
+    for (let k = 0; k < 30; k++) {
       const { outline, tall } = fuzzProblem(random, k);
       const isFree = (point: Point): boolean =>
         pointInside(outline, point) && !tall.some((ring) => pointInside(ring, point));
@@ -76,9 +77,9 @@ describe('how far the line of an edge stays out of free space', () => {
         const hi = Math.min(lines.hi[e], 20_000);
         expect(lo).toBeLessThanOrEqual(0);
         expect(hi).toBeGreaterThanOrEqual(edges.length[e]);
-        for (let s = 0; s < 40; s++) {
+        for (let s = 0; s < 15; s++) {
           const point = at(lo + (hi - lo) * random());
-          expect(isFree(point) && !nearEdge(point)).toBe(false);
+          if (isFree(point) && !nearEdge(point)) freePoints.push(point);
         }
         for (const [end, out] of [
           [lines.lo[e], -0.01],
@@ -94,6 +95,7 @@ describe('how far the line of an edge stays out of free space', () => {
         }
       }
     }
-    expect(ends).toBeGreaterThan(500);
+    expect(freePoints).toEqual([]);
+    expect(ends).toBeGreaterThan(250);
   });
 });
