@@ -1,4 +1,4 @@
-import { boundingBox, comesBefore, distanceToSegment, lowestCorner, ringDirection } from './ring.js';
+import { boundingBox, comesBefore, lowestCorner, ringDirection } from './ring.js';
 import type { Point, Ring } from './types.js';
 
 /**
@@ -27,17 +27,65 @@ export function withoutFlatCorners(ring: Ring): NamedRing {
   if (n < 3) return pick(ring, distinct);
 
   const first = farCorner(ring, distinct);
-  const kept: number[] = [first];
-  let anchor = first;
-  for (let next = first + 2; next <= first + n; next++) {
-    // Everything between the anchor and `next` may go if it lies on the straight line between them.
-    if (!allOnSegment(ring, distinct, anchor, next)) {
-      anchor = next - 1;
-      kept.push(anchor);
-    }
+  const kept: Corner[] = [distinct[first]];
+  const sleeve = new Sleeve(ring[distinct[first].at]);
+  for (let k = 1; k <= n; k++) {
+    const corner = distinct[(first + k) % n];
+    if (sleeve.takes(ring[corner.at])) continue;
+    // The way to this corner bends at the one before.
+    const bend = distinct[(first + k - 1) % n];
+    kept.push(bend);
+    sleeve.startAt(ring[bend.at]);
+    sleeve.takes(ring[corner.at]);
   }
-  const corners = kept.map((i) => distinct[i % n]);
-  return pick(ring, corners);
+  return pick(ring, kept);
+}
+
+/**
+ * Tells how far the corners that follow an anchor can be passed by in one straight line from it: each of them lies within the
+ * tolerance of any line from the anchor whose direction is in a small interval, and what counts is whether these intervals
+ * have the direction of the next corner in common. So the work grows with the number of corners only.
+ */
+class Sleeve {
+  private anchor: Point;
+  /** Distance of the last corner taken. */
+  private reach = 0;
+  /** Direction of the first corner taken, against which the interval of angles is measured. */
+  private baseX = 0;
+  private baseY = 0;
+  private low = 0;
+  private high = 0;
+
+  constructor(anchor: Point) {
+    this.anchor = anchor;
+  }
+
+  startAt(anchor: Point): void {
+    this.anchor = anchor;
+    this.reach = 0;
+  }
+
+  /** Whether all corners taken so far lie on the straight line from the anchor to this one; if so, it is taken as well. */
+  takes([x, y]: Point): boolean {
+    const dx = x - this.anchor[0];
+    const dy = y - this.anchor[1];
+    const distance = Math.hypot(dx, dy);
+    if (distance < this.reach) return false;
+    const spread = Math.asin(Math.min(1, FLAT_TOLERANCE / distance));
+    if (this.reach === 0) {
+      this.baseX = dx;
+      this.baseY = dy;
+      this.low = -spread;
+      this.high = spread;
+    } else {
+      const angle = Math.atan2(this.baseX * dy - this.baseY * dx, this.baseX * dx + this.baseY * dy);
+      if (angle < this.low || angle > this.high) return false;
+      this.low = Math.max(this.low, angle - spread);
+      this.high = Math.min(this.high, angle + spread);
+    }
+    this.reach = distance;
+    return true;
+  }
 }
 
 /** The ring run anticlockwise and begun at its leftmost corner (the lowest of those): the same for every way to write it. */
@@ -100,16 +148,6 @@ function farCorner(ring: Ring, corners: readonly Corner[]): number {
     }
   }
   return best;
-}
-
-function allOnSegment(ring: Ring, corners: readonly Corner[], from: number, to: number): boolean {
-  const n = corners.length;
-  const a = ring[corners[from % n].at];
-  const b = ring[corners[to % n].at];
-  for (let i = from + 1; i < to; i++) {
-    if (distanceToSegment(ring[corners[i % n].at], a, b) > FLAT_TOLERANCE) return false;
-  }
-  return true;
 }
 
 function near([ax, ay]: Point, [bx, by]: Point): boolean {

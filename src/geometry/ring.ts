@@ -181,7 +181,9 @@ export function distanceToSegment([px, py]: Point, [ax, ay]: Point, [bx, by]: Po
   const dy = by - ay;
   const along = dx * dx + dy * dy;
   const t = along === 0 ? 0 : Math.min(1, Math.max(0, ((px - ax) * dx + (py - ay) * dy) / along));
-  return Math.hypot(px - ax - t * dx, py - ay - t * dy);
+  const ex = px - ax - t * dx;
+  const ey = py - ay - t * dy;
+  return Math.sqrt(ex * ex + ey * ey);
 }
 
 /** Index of the leftmost corner, of the lowest one of several. */

@@ -177,18 +177,21 @@ function tooManyCorners(list: readonly unknown[], path: string, problems: Proble
 }
 
 function noteDefaults({ from, to, movable, turn, round, excess }: Defaults, assumptions: string[]): void {
-  const note = (names: readonly string[], one: string, several: string, rest: string): void => {
-    if (names.length > 0)
-      assumptions.push(`${listNames(names)} ${names.length === 1 ? one : several} ${rest}`);
+  const note = (names: readonly string[], one: string, several: string): void => {
+    if (names.length > 0) assumptions.push(`${listNames(names)} ${names.length === 1 ? one : several}`);
   };
-  note(from, 'stands', 'stand', 'on the floor (default).');
-  note(to, 'reaches', 'reach', 'the ceiling (default).');
-  note(movable, 'stays', 'stay', 'in place: no advice moves it (default).');
-  note(turn, 'lies', 'lie', 'square to the plan, the length along x (default).');
+  note(from, 'stands on the floor (default).', 'stand on the floor (default).');
+  note(to, 'reaches the ceiling (default).', 'reach the ceiling (default).');
   note(
-    round,
-    'counts as a polygon',
-    'count as polygons',
-    `drawn around the circle, at most ${writeMm(excess)} larger.`,
+    movable,
+    'stays in place: no advice moves it (default).',
+    'stay in place: no advice moves them (default).',
   );
+  note(
+    turn,
+    'lies square to the plan, its length along x (default).',
+    'lie square to the plan, their lengths along x (default).',
+  );
+  const larger = `drawn around the circle, at most ${writeMm(excess)} larger.`;
+  note(round, `counts as a polygon ${larger}`, `count as polygons ${larger}`);
 }

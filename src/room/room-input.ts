@@ -6,7 +6,10 @@ export type PointInput = readonly [x: Length, y: Length];
 /** A point of a ceiling: plan position and height above the floor. */
 export type SpacePointInput = readonly [x: Length, y: Length, z: Length];
 
-/** A sloping face of the ceiling, by three of its points. The lowest of all faces governs at each place. */
+/**
+ * A sloping face of the ceiling, by three of its points. Each face reaches across the whole room, and the lowest governs at
+ * each place; what hangs low over a part of the room is an obstacle.
+ */
 export type CeilingPlane = readonly [SpacePointInput, SpacePointInput, SpacePointInput];
 
 /** Corners in order (either direction, closed or not), or a rectangle or circle by its centre. */

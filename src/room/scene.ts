@@ -7,7 +7,7 @@ import type { Point, Ring } from '../geometry/types.js';
 export interface Scene {
   /** Inside faces of the walls, anticlockwise: free floor lies left of every edge. */
   readonly outline: Ring;
-  /** `wallNames[i]` names the wall from `outline[i]` to `outline[i + 1]`: `'wall 3'` runs from the caller's corner 3 to corner 4. */
+  /** `wallNames[i]` names the wall from `outline[i]` to `outline[i + 1]`: `'wall 3'` starts at the third corner of the caller's list (see `readRoom` for merged corners). */
   readonly wallNames: readonly string[];
   readonly obstacles: readonly SceneObstacle[];
   /** Faces of the ceiling; the lowest governs. Empty: no ceiling is considered. */

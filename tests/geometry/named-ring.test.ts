@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FLAT_TOLERANCE, inStandardOrder, withoutFlatCorners } from '../../src/geometry/named-ring.js';
-import { ringDirection, rotated, signedArea } from '../../src/geometry/ring.js';
+import { distanceToSegment, ringDirection, rotated, signedArea } from '../../src/geometry/ring.js';
 import type { Point, Ring } from '../../src/geometry/types.js';
 import { crookedRings, skylineRings, starRings } from '../helpers/rings.js';
 
@@ -73,6 +73,39 @@ describe('withoutFlatCorners', () => {
       const sagitta = 3000 - Math.hypot(ax + bx, ay + by) / 2;
       expect(sagitta).toBeLessThanOrEqual(FLAT_TOLERANCE + 1e-9);
     }
+  });
+
+  it('moves no boundary by more than twice the tolerance, whatever the corners do about it', () => {
+    const wobble = fc.double({ min: -2, max: 2, noNaN: true });
+    const extra = fc.array(fc.tuple(fc.double({ min: 0, max: 1, noNaN: true }), wobble, wobble), {
+      minLength: 20,
+      maxLength: 60,
+    });
+    fc.assert(
+      fc.property(starRings(8), extra, (ring, points) => {
+        const given: Point[] = [];
+        for (const [i, a] of ring.entries()) {
+          const b = ring[(i + 1) % ring.length];
+          given.push(a);
+          const onSide = points.filter((_, k) => k % ring.length === i).sort((p, q) => p[0] - q[0]);
+          for (const [t, x, y] of onSide) {
+            given.push([
+              a[0] + t * (b[0] - a[0]) + x * FLAT_TOLERANCE,
+              a[1] + t * (b[1] - a[1]) + y * FLAT_TOLERANCE,
+            ]);
+          }
+        }
+        const { ring: cleaned } = withoutFlatCorners(given);
+        for (const p of given) {
+          const off = Math.min(
+            ...cleaned.map((a, i) => distanceToSegment(p, a, cleaned[(i + 1) % cleaned.length])),
+          );
+          expect(off).toBeLessThanOrEqual(2 * FLAT_TOLERANCE + 1e-9);
+        }
+        for (const corner of cleaned) expect(given).toContain(corner);
+      }),
+      { seed: SEED, numRuns: 200 },
+    );
   });
 
   it('undoes any number of points put on the sides, after any turn', () => {

@@ -95,8 +95,8 @@ describe('readRoom', () => {
     expect(assumptions).toEqual([
       '"column" stands on the floor (default).',
       '"column" reaches the ceiling (default).',
-      '"column" and "desk" stay in place: no advice moves it (default).',
-      '"desk" lies square to the plan, the length along x (default).',
+      '"column" and "desk" stay in place: no advice moves them (default).',
+      '"desk" lies square to the plan, its length along x (default).',
       '"column" counts as a polygon drawn around the circle, at most 0.95 mm larger.',
       "The swing of a door counts as at most 5 mm larger than the leaf's quarter circle.",
     ]);
