@@ -20,7 +20,7 @@ import { cushionProfiles } from './stroke/cushion-profile.js';
 const VERDICT_SHOTS = 1024;
 const MAP = { columns: 24, rows: 12, shots: 16_128 } as const;
 /** Spots along each cushion for which the longest cue is found. */
-const CUSHION_SPOTS = 9;
+const CUSHION_SPOTS = 7;
 
 /**
  * Does this table go into this room, and can people play on it there? Finds the best place (or judges the given one), proves

@@ -31,7 +31,7 @@ const BY_FLOOR = 1;
 /** Compass: first and last step, mm, and most evaluations a start. */
 const COMPASS = { step: 240, stop: 30, most: 24 } as const;
 /** Most poses that are proposed. */
-const PROPOSED = 4;
+const PROPOSED = 3;
 /** Poses closer than this (mm) count as one. */
 const SAME_PLACE = 15;
 

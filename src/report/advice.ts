@@ -38,11 +38,13 @@ export interface AdviceQuestion {
 }
 
 /** Shots by which a gain is measured. */
-const GAIN_SHOTS = 512;
+const GAIN_SHOTS = 256;
 /** Boxes of shots that one proof for an advice may look at. */
 const GAIN_BOXES = 1000;
 /** A piece of advice has to gain at least this share of open shots, or a better verdict. */
 const LEAST_GAIN = 0.01;
+/** A cue counts as shorter when it is by more than this, mm. */
+const LEAST_SHORTER = 10;
 /** At most so many movable things are looked at, the most obstructive first. */
 const MOST_MOVES = 2;
 
@@ -61,11 +63,14 @@ export function adviceFor(question: AdviceQuestion): readonly Advice[] {
     .sort((a, b) => rank(a.verdict) - rank(b.verdict) || b.gain - a.gain);
 }
 
-/** The longest cue of the catalogue that is clear here by distance; without one, the longest that leaves nothing blocked, or the shortest. */
+/**
+ * A shorter cue for the whole table: the longest of the catalogue that is clear here by distance or, without one, the longest
+ * that leaves no sampled shot blocked, or the shortest.
+ */
 function shorterCue(question: AdviceQuestion): readonly Advice[] {
   const { cue, clearance, stroke, table, views } = question;
   const shorter = Object.values(CUES)
-    .filter((c) => c.length < cue.length - 10)
+    .filter((c) => c.length < cue.length - LEAST_SHORTER)
     .sort((a, b) => b.length - a.length)
     .map((c) => ({ ...cue, name: c.name, length: c.length }));
   if (shorter.length === 0) return [];
@@ -86,34 +91,47 @@ function longestUnblocked(views: PoseViews, cues: readonly CueSpec[]): CueSpec {
 /** At each cushion that is short of room, the longest cue that will do all along it, and the share of shots that it opens. */
 function shorterCueAt(question: AdviceQuestion): readonly Advice[] {
   const { cushions, cue, verdict } = question;
-  return cushions.flatMap(({ cushion, spots }) => {
+  const amounts = new Map<Cushion, number>();
+  for (const { cushion, spots } of cushions) {
     const open = Math.min(...spots.map((s) => s.open));
-    const amount = open > 0 ? open : Math.min(...spots.map((s) => s.cramped));
-    if (!(amount > 0 && amount < cue.length)) return [];
-    const gain = gainOver(question, cushion, { ...cue, length: amount });
-    return [{ kind: 'shorter-cue-at', cushion, amount: Math.floor(amount), verdict, gain }];
+    const amount = Math.floor(open > 0 ? open : Math.min(...spots.map((s) => s.cramped)));
+    if (amount > 0 && amount < cue.length) amounts.set(cushion, amount);
+  }
+  if (amounts.size === 0) return [];
+  const gains = gainsOver(question, amounts);
+  return [...amounts].map(([cushion, amount]): Advice => {
+    return { kind: 'shorter-cue-at', cushion, amount, verdict, gain: gains.get(cushion) ?? 0 };
   });
 }
 
-/** The share of all shots with the butt over one cushion that the wanted cue does not leave open but another does. */
-function gainOver(question: AdviceQuestion, cushion: Cushion, other: CueSpec): number {
-  const { strokes, standing } = question.views(0);
-  const wanted = new StrokeClassifier(strokes, question.cue);
-  const shorter = new StrokeClassifier(strokes, other);
-  const trace = new ShotTrace(strokes, Math.max(wanted.ell, shorter.ell));
-  let gained = 0;
+/** By cushion: the share of all shots with the butt over it that the wanted cue does not leave open but one of the given length does. */
+function gainsOver(
+  question: AdviceQuestion,
+  lengths: ReadonlyMap<Cushion, number>,
+): ReadonlyMap<Cushion, number> {
+  const { cue, views } = question;
+  const { strokes, standing } = views(0);
+  const wanted = new StrokeClassifier(strokes, cue);
+  const shorter = new Map(
+    [...lengths].map(([c, length]) => [c, new StrokeClassifier(strokes, { ...cue, length })]),
+  );
+  const trace = new ShotTrace(strokes, wanted.ell);
+  const gains = new Map<Cushion, number>();
   for (let k = 0; k < GAIN_SHOTS; k++) {
-    // The same even filling of positions and directions as in shotShares, with the steps of a plane and a circle.
+    // An even filling of positions and directions: multiples of powers of the generalised golden ratio (from memory).
     const px = strokes.qx * (2 * fraction(k * 0.8191725133961645) - 1);
     const py = strokes.qy * (2 * fraction(k * 0.6710436067037893) - 1);
     const phi = 2 * Math.PI * fraction(k * 0.5497004779019703);
     const ux = Math.cos(phi);
     const uy = Math.sin(phi);
-    if (leavesOver(strokes.rimX, strokes.rimY, px, py, ux, uy) !== cushion) continue;
+    const cushion = leavesOver(strokes.rimX, strokes.rimY, px, py, ux, uy);
+    const other = shorter.get(cushion);
+    if (other === undefined) continue;
     trace.follow(px, py, ux, uy);
-    if (wanted.classify(trace, standing) !== 0 && shorter.classify(trace, standing) === 0) gained++;
+    if (wanted.classify(trace, standing) === 0 || other.classify(trace, standing) !== 0) continue;
+    gains.set(cushion, (gains.get(cushion) ?? 0) + 1 / GAIN_SHOTS);
   }
-  return gained / GAIN_SHOTS;
+  return gains;
 }
 
 function leavesOver(rimX: number, rimY: number, px: number, py: number, ux: number, uy: number): Cushion {
@@ -188,22 +206,24 @@ function smallerTable(question: AdviceQuestion): readonly Advice[] {
   return [];
 }
 
-/** How much more room along and across the table would do, checked in the room made longer by so much. */
+/** How much more room along and across the table would do, checked in the room made larger by so much both ways. */
 function longerRoom(question: AdviceQuestion): readonly Advice[] {
   const { scene, pose, spans, open } = question;
-  const missing = {
-    along: Math.ceil(Math.max(0, -spans.along.spare)),
-    across: Math.ceil(Math.max(0, -spans.across.spare)),
-  };
-  const longer = (along: number, across: number) =>
-    judgePose(judging({ ...question, scene: stretchRoom(scene, pose, along, across) })).cues[0];
-  const advice: Advice[] = [];
-  for (const axis of ['along', 'across'] as const) {
-    if (missing[axis] === 0) continue;
-    const { verdict, open: then } = axis === 'along' ? longer(missing.along, 0) : longer(0, missing.across);
-    advice.push({ kind: 'longer-room', axis, amount: missing[axis], verdict, gain: then - open });
-  }
-  return advice;
+  const along = Math.ceil(Math.max(0, -spans.along.spare));
+  const across = Math.ceil(Math.max(0, -spans.across.spare));
+  if (along === 0 && across === 0) return [];
+  const { verdict, open: then } = judgePose(
+    judging({ ...question, scene: stretchRoom(scene, pose, along, across) }),
+  ).cues[0];
+  return [
+    {
+      kind: 'longer-room',
+      ...(along > 0 ? { along } : {}),
+      ...(across > 0 ? { across } : {}),
+      verdict,
+      gain: then - open,
+    },
+  ];
 }
 
 function judging(question: AdviceQuestion): JudgeQuestion {

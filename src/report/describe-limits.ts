@@ -1,6 +1,7 @@
 import { VERDICT_WORDS } from './describe-answer.js';
 import type { Advice, FitReport, Limit } from './fit-report.js';
 import {
+  joinWords,
   plainName,
   type SentenceUnits,
   sayAccount,
@@ -92,8 +93,11 @@ function deed(advice: Advice, report: FitReport, units: SentenceUnits): string {
         ? 'Take a smaller table'
         : `Take a smaller table: ${plainName(advice.table)}`;
     case 'longer-room': {
-      const room = amount === undefined ? 'More room' : `Another ${sayLength(amount, units, 'up')} of room`;
-      return `${room} ${advice.axis === 'across' ? 'across' : 'along'} the table would help`;
+      const { along, across } = advice;
+      const said: string[] = [];
+      if (along !== undefined) said.push(`${sayLength(along, units, 'up')} more along the table`);
+      if (across !== undefined) said.push(`${sayLength(across, units, 'up')} more across it`);
+      return said.length === 0 ? 'A larger room would help' : `A larger room would help: ${joinWords(said)}`;
     }
   }
 }

@@ -88,10 +88,11 @@ export interface Advice {
   readonly cushion?: Cushion;
   readonly obstacle?: string;
   readonly table?: string;
-  /** Cue length (mm), distance to shift (mm) or extra room length (mm). */
+  /** Cue length or distance to shift, mm. A thing that cannot be shifted far enough is to be taken out: no amount. */
   readonly amount?: number;
-  /** Along or across the table, for `longer-room`. */
-  readonly axis?: 'along' | 'across';
+  /** Extra room along and across the table, mm, for `longer-room`; an axis that lacks nothing is left out. */
+  readonly along?: number;
+  readonly across?: number;
   readonly verdict: Verdict;
   /** Gain in the share of open shots, 0..1. */
   readonly gain: number;

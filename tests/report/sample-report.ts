@@ -164,7 +164,8 @@ const advice: fc.Arbitrary<Advice> = fc.record(
     obstacle: name,
     table: name,
     amount: length(10, 1500),
-    axis: fc.constantFrom('along', 'across'),
+    along: length(10, 1500),
+    across: length(10, 1500),
   },
   { requiredKeys: ['kind', 'verdict', 'gain'] },
 );
