@@ -67,28 +67,20 @@ export function boxFrame(): BoxFrame {
   };
 }
 
-export function setBox(
-  frame: BoxFrame,
-  u: number,
-  v: number,
-  phi: number,
-  halfU: number,
-  halfV: number,
-  halfPhi: number,
-): void {
-  const half = Math.min(halfPhi, Math.PI);
-  frame.u = u;
-  frame.v = v;
-  frame.halfU = halfU;
-  frame.halfV = halfV;
-  frame.cos = Math.cos(phi);
-  frame.sin = Math.sin(phi);
+export function setBox(frame: BoxFrame, box: ShotBox): void {
+  const half = Math.min(box.halfPhi, Math.PI);
+  frame.u = box.u;
+  frame.v = box.v;
+  frame.halfU = box.halfU;
+  frame.halfV = box.halfV;
+  frame.cos = Math.cos(box.phi);
+  frame.sin = Math.sin(box.phi);
   frame.cosHalf = Math.cos(half);
   frame.sinHalf = Math.sin(half);
   const cosMost = mostAbsolute(frame, frame.cos, frame.sin);
   const sinMost = mostAbsolute(frame, frame.sin, frame.cos);
-  frame.extentAlong = cosMost * halfU + sinMost * halfV;
-  frame.extentAcross = sinMost * halfU + cosMost * halfV;
+  frame.extentAlong = cosMost * box.halfU + sinMost * box.halfV;
+  frame.extentAcross = sinMost * box.halfU + cosMost * box.halfV;
 }
 
 /**
@@ -110,7 +102,7 @@ function mostAbsolute(frame: BoxFrame, c: number, s: number): number {
 }
 
 /** Half extent of the ball rectangle along the unit vector (mx, my). */
-export function extentAlong(frame: BoxFrame, mx: number, my: number): number {
+export function extentOf(frame: BoxFrame, mx: number, my: number): number {
   return Math.abs(mx) * frame.halfU + Math.abs(my) * frame.halfV;
 }
 

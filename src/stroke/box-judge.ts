@@ -3,11 +3,12 @@ import {
   ANGLE_SLACK,
   type BoxFrame,
   boxFrame,
-  extentAlong,
+  extentOf,
   greatestDot,
   LENGTH_SLACK,
   leastDot,
   type Range,
+  type ShotBox,
   setBox,
 } from './box-bounds.js';
 import { addInterval, firstFree, type Intervals, intervals } from './box-elevations.js';
@@ -41,6 +42,13 @@ export const NO_ROOM_TO_STAND = 32;
 export const EVERY_FACT = 63;
 
 const ELEVATION_FACTS = OPEN_ELEVATION | PLAYABLE_ELEVATION | NO_OPEN_ELEVATION | NO_PLAYABLE_ELEVATION;
+
+/** Where a {@link BoxJudge} keeps the walls and parts that matter in a box, and how many there are. */
+export interface BoxLists {
+  readonly slot: number;
+  readonly walls: number;
+  readonly parts: number;
+}
 
 /**
  * Judges boxes of shots for one scene and cue. Symbols: ell = R + s + L with the full backswing, ell' = R + s' + L with the short
@@ -120,48 +128,31 @@ export class BoxJudge {
     this.#shortCertain = intervals(parts.count + 1);
   }
 
-  /** ell, mm. */
-  get reach(): number {
-    return this.#full.ell;
-  }
-
   /** Lists all walls, and all parts that can matter to any shot, in slot 0. */
-  listAll(): void {
+  listAll(): BoxLists {
     const { walls, parts } = this.scene;
     this.#wallList.set(this.#everyWall);
-    this.wallCount = walls.count;
-    this.partCount = 0;
+    let count = 0;
     for (let k = 0; k < parts.count; k++) {
-      if (!liesUnderEveryCue(this.scene, this.cue, k)) this.#partList[this.partCount++] = k;
+      if (!liesUnderEveryCue(this.scene, this.cue, k)) this.#partList[count++] = k;
     }
+    return { slot: 0, walls: walls.count, parts: count };
   }
 
   /**
-   * Judges the box u +- halfU, v +- halfV, phi +- halfPhi (mm, radians; balls in Q) for the facts in `wanted`. Only the walls and parts
-   * listed in slot `slot` are looked at; those that matter in the box are listed in `nextSlot`, for boxes inside it.
+   * Judges a box (balls in Q) for the facts in `wanted`. Only the walls and parts in `lists` are looked at; those that matter in the
+   * box are listed in slot `nextSlot`, for boxes inside it: their counts are {@link wallCount} and {@link partCount}.
    */
-  judge(
-    u: number,
-    v: number,
-    phi: number,
-    halfU: number,
-    halfV: number,
-    halfPhi: number,
-    wanted: number,
-    slot: number,
-    wallCount: number,
-    partCount: number,
-    nextSlot: number,
-  ): void {
+  judge(box: ShotBox, wanted: number, lists: BoxLists, nextSlot: number): void {
     const frame = this.#frame;
-    setBox(frame, u, v, phi, halfU, halfV, halfPhi);
+    setBox(frame, box);
     boundRail(frame, this.scene, this.cue, this.#rail);
     this.facts = 0;
     this.openSpare = 0;
     this.playableSpare = 0;
     this.wallCount = 0;
     this.partCount = 0;
-    if ((wanted & ELEVATION_FACTS) !== 0) this.#judgeElevations(wanted, slot, wallCount, partCount, nextSlot);
+    if ((wanted & ELEVATION_FACTS) !== 0) this.#judgeElevations(wanted, lists, nextSlot);
     const { scene, room, cue } = this;
     const { rim } = this.#rail;
     if ((wanted & ROOM_TO_STAND) !== 0 && standsThroughout(frame, scene, room, cue.length, rim)) {
@@ -171,19 +162,13 @@ export class BoxJudge {
     }
   }
 
-  #judgeElevations(
-    wanted: number,
-    slot: number,
-    wallCount: number,
-    partCount: number,
-    nextSlot: number,
-  ): void {
+  #judgeElevations(wanted: number, { slot, walls, parts }: BoxLists, nextSlot: number): void {
     const { theta } = this.#rail;
     const steepest = this.#full.steepest;
     const fullCeiling = this.#ceilingAtLeast(this.#full, -1);
     const shortCeiling = this.#ceilingAtLeast(this.#short, -1);
 
-    this.#boundWalls(slot, wallCount, nextSlot);
+    this.#boundWalls(slot, walls, nextSlot);
     const fullWall = forbiddenByWall(this.#full.ell, this.#wall.lo, ANGLE_SLACK);
     const shortWall = forbiddenByWall(this.#short.ell, this.#wall.lo, ANGLE_SLACK);
 
@@ -194,11 +179,11 @@ export class BoxJudge {
     let openSpare = Math.min(steepest - theta.hi, fullCeiling - theta.hi, theta.lo - fullWall);
     addInterval(this.#shortPossible, -1, shortWall);
     const partCapacity = this.scene.parts.count;
-    const parts = this.#partList;
+    const list = this.#partList;
     let kept = nextSlot * partCapacity;
-    const end = slot * partCapacity + partCount;
+    const end = slot * partCapacity + parts;
     for (let k = slot * partCapacity; k < end; k++) {
-      const part = parts[k];
+      const part = list[k];
       const span = this.#span;
       if (!boundPart(this.#frame, this.scene.parts, part, this.#growth, this.#full.ell, span)) continue;
       const over = passesOverFrom(this.#full, span.entryLo, this.#to[part]);
@@ -207,7 +192,7 @@ export class BoxJudge {
       const byEnd = this.#underEnd(part, span.exitHi);
       const lo = Math.max(byEnd, this.#fullUnder[part]) - ANGLE_SLACK;
       if (lo >= steepest) continue;
-      parts[kept++] = part;
+      list[kept++] = part;
       openSpare = Math.min(openSpare, Math.max(theta.lo - hi, lo - theta.hi));
       if (span.entryLo < this.#short.ell) {
         const shortHi = Math.min(over, stopsShortFrom(this.#short.ell, span.entryLo)) + ANGLE_SLACK;
@@ -271,7 +256,7 @@ export class BoxJudge {
     for (const { height, slopeX, slopeY } of ceiling) {
       const slope = Math.hypot(slopeX, slopeY);
       const over = height + slopeX * frame.u + slopeY * frame.v - ballHeight;
-      const extent = extentAlong(frame, slopeX, slopeY) + LENGTH_SLACK;
+      const extent = extentOf(frame, slopeX, slopeY) + LENGTH_SLACK;
       let along = 0;
       if (slope > 0) {
         const c = (slopeX * frame.cos + slopeY * frame.sin) / slope;

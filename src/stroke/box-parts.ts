@@ -1,4 +1,4 @@
-import { type BoxFrame, extentAlong, greatestDot, LENGTH_SLACK, leastDot, seePoint } from './box-bounds.js';
+import { type BoxFrame, extentOf, greatestDot, LENGTH_SLACK, leastDot, seePoint } from './box-bounds.js';
 import type { PartArrays } from './stroke-scene.js';
 
 /** Bounds of t0 and t1 of one grown convex piece over a box of shots, mm. */
@@ -57,7 +57,7 @@ export function boundPart(
     const nx = -edges.nx[i];
     const ny = -edges.ny[i];
     const outside = nx * (frame.u - edges.ax[i]) + ny * (frame.v - edges.ay[i]) - growth;
-    const extent = extentAlong(frame, nx, ny) + LENGTH_SLACK;
+    const extent = extentOf(frame, nx, ny) + LENGTH_SLACK;
     const c = nx * frame.cos + ny * frame.sin;
     const s = nx * frame.sin - ny * frame.cos;
     const least = leastDot(frame, c, s);

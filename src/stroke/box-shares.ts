@@ -29,8 +29,7 @@ export function boundShares(
   options: { readonly maxBoxes: number; readonly eps: number },
 ): ShareBounds {
   const judge = new BoxJudge(scene, room, cue, 2);
-  judge.listAll();
-  const { wallCount, partCount } = judge;
+  const all = judge.listAll();
   const known = { open: 0, cramped: 0, blocked: 0, notOpen: 0, playable: 0 };
   const queue: { box: ShotBox; facts: number; share: number }[] = [];
   const halfPhi = Math.PI / TURNS;
@@ -43,8 +42,7 @@ export function boundShares(
   // First in, first out is largest first: every split halves.
   for (let next = 0; next < queue.length && boxes < options.maxBoxes && unknown > options.eps; next++) {
     const { box, facts: inherited, share } = queue[next];
-    const { u, v, phi, halfU, halfV } = box;
-    judge.judge(u, v, phi, halfU, halfV, box.halfPhi, EVERY_FACT & ~inherited, 0, wallCount, partCount, 1);
+    judge.judge(box, EVERY_FACT & ~inherited, all, 1);
     boxes++;
     const facts = inherited | judge.facts;
     const status = statusOf(facts);

@@ -1,7 +1,7 @@
 import type { EdgeArrays } from '../geometry/edge-arrays.js';
 import {
   type BoxFrame,
-  extentAlong,
+  extentOf,
   greatestDot,
   LENGTH_SLACK,
   leastDot,
@@ -82,11 +82,11 @@ function boundFace(
   const dx = frame.u - walls.ax[wall];
   const dy = frame.v - walls.ay[wall];
   const depth = nx * dx + ny * dy - growth;
-  const extent = extentAlong(frame, nx, ny) + LENGTH_SLACK;
+  const extent = extentOf(frame, nx, ny) + LENGTH_SLACK;
   if (depth - extent < 0 && depth + extent > -2 * growth) {
     // Some ball may already be within m of the wall.
     const foot = walls.tx[wall] * dx + walls.ty[wall] * dy;
-    const slide = extentAlong(frame, walls.tx[wall], walls.ty[wall]) + LENGTH_SLACK + growth;
+    const slide = extentOf(frame, walls.tx[wall], walls.ty[wall]) + LENGTH_SLACK + growth;
     if (foot + slide >= 0 && foot - slide <= walls.length[wall]) {
       t0.lo = 0;
       return;

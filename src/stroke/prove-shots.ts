@@ -1,5 +1,6 @@
 import { anyCriticalShot } from './box-critical.js';
 import { BoxJudge, OPEN_ELEVATION, PLAYABLE_ELEVATION, ROOM_TO_STAND } from './box-judge.js';
+import { isSmall, noteGain, type PendingBox, pendingBox, sideToSplit } from './box-split.js';
 import { StrokeClassifier } from './classify-traced.js';
 import { growthInPlan } from './prepare-strokes.js';
 import type { StandingRoom } from './standing-room.js';
@@ -9,7 +10,7 @@ import { ShotTrace } from './trace-shot.js';
 export interface ProofOptions {
   /** How many boxes may be looked at. */
   readonly maxBoxes: number;
-  /** Boxes this small (mm in u and v, and at the cue's butt in phi) are not split further. */
+  /** Boxes no larger than this (mm, in u, in v and at the cue's butt in phi; > 0) are not split further. */
   readonly resolution: number;
 }
 
@@ -21,25 +22,13 @@ export interface ShotProof {
   readonly boxes: number;
 }
 
-/** How much a turn counts against a move of the ball when a box is split, as a share of ell: between tip and butt. */
-const TURN_WEIGHT = 0.7;
-
-/**
- * A side of a box is split for what it is likely to gain: its size times the gain per size that ancestors' splits showed. Where
- * they showed little, this share of the greatest gain per size is still counted on, so that every side is split in the end.
- */
-const LEAST_RATE = 0.05;
-
-/** Larger boxes (half sizes, as a share of ell) are split where they are largest: what gains there says little about later splits. */
-const RATED_BELOW = 0.12;
-
 /** Once a box at the resolution is left over there is no proof; this many more boxes are searched for a counterexample. */
 const BOXES_AFTER_UNDECIDED = 2000;
 
 /**
  * Is every shot of Q x [0, 360) open, or playable (open or cramped), with this cue?
  *
- * - `proved`: bounds over boxes that cover all shots say so. Certified up to rounding (1e-7 mm).
+ * - `proved`: bounds over boxes that cover all shots say so. Certified up to rounding (1e-6 mm, what touching may overlap).
  * - `refuted`: `shot` is a counterexample by its exact class.
  * - `undecided`: neither; bounds at the resolution left a box over, or `maxBoxes` was reached. Then nothing is known, except that
  *   no counterexample was come across.
@@ -59,29 +48,6 @@ const NEAR = [1, -1, 4, -4] as const;
 /** Around how many of them that is done. */
 const LOOKED_AROUND = 20;
 
-/** A box that waits to be split, and where its lists of walls and parts are. */
-interface Pending {
-  u: number;
-  v: number;
-  phi: number;
-  halfU: number;
-  halfV: number;
-  halfPhi: number;
-  facts: number;
-  /** By how much all elevations are as wanted, radians; negative: by how much not. */
-  spare: number;
-  /** How much of that a split of u, v or phi gained per mm of its size, -1 where none was tried. */
-  rateU: number;
-  rateV: number;
-  ratePhi: number;
-  depth: number;
-  slot: number;
-  walls: number;
-  parts: number;
-}
-
-const ELEVATION = OPEN_ELEVATION | PLAYABLE_ELEVATION;
-
 /** Depth first, the worse half first; each of the (at most two) boxes that wait at one depth has a slot for its lists. */
 class ShotProver {
   readonly #scene: StrokeScene;
@@ -93,7 +59,7 @@ class ShotProver {
   /** Least class code that violates the target. */
   readonly #badCode: 1 | 2;
   readonly #options: ProofOptions;
-  readonly #pending: Pending[] = [];
+  readonly #pending: PendingBox[] = [];
   #waiting = 0;
   #boxes = 0;
   #counterexample: ShotProof['shot'];
@@ -113,7 +79,7 @@ class ShotProver {
     this.#needed = ROOM_TO_STAND | (target === 'open' ? OPEN_ELEVATION : PLAYABLE_ELEVATION);
     this.#badCode = target === 'open' ? 1 : 2;
     const depth = this.#greatestDepth();
-    for (let k = 0; k < 2 * depth + 2; k++) this.#pending.push(newPending());
+    for (let k = 0; k < 2 * depth + 2; k++) this.#pending.push(pendingBox());
     this.#judge = new BoxJudge(scene, room, cue, 2 * depth + 3);
   }
 
@@ -123,16 +89,14 @@ class ShotProver {
     const found = anyCriticalShot(this.#scene, reach, (u, v, phi) => this.#violates(u, v, phi));
     if (found) return this.#refuted();
 
-    const judge = this.#judge;
-    judge.listAll();
-    const all = { ...newPending(), depth: -1, walls: judge.wallCount, parts: judge.partCount };
+    const all = { ...pendingBox(), ...this.#judge.listAll(), depth: -1 };
     this.#look(0, 0, 0, qx, qy, Math.PI, all, 0);
     let limit = this.#options.maxBoxes;
     let undecided = 0;
     while (this.#waiting > 0) {
       const box = this.#pending[--this.#waiting];
       if (this.#violates(box.u, box.v, box.phi)) return this.#refuted();
-      if (this.#isSmall(box)) {
+      if (isSmall(box, this.#classifier.ell, this.#options.resolution)) {
         if (undecided < LOOKED_AROUND && this.#anyNearViolates(box)) return this.#refuted();
         if (undecided === 0) limit = Math.min(limit, this.#boxes + BOXES_AFTER_UNDECIDED);
         undecided++;
@@ -158,7 +122,7 @@ class ShotProver {
   }
 
   /** Tries shots in and around a box that bounds could not decide: a counterexample may be near. */
-  #anyNearViolates({ u, v, phi, halfU, halfV, halfPhi }: Pending): boolean {
+  #anyNearViolates({ u, v, phi, halfU, halfV, halfPhi }: PendingBox): boolean {
     const { qx, qy } = this.#scene;
     for (const i of NEAR) {
       const ballU = Math.max(-qx, Math.min(qx, u + i * halfU));
@@ -170,16 +134,12 @@ class ShotProver {
     return false;
   }
 
-  #isSmall({ halfU, halfV, halfPhi }: Pending): boolean {
-    const { resolution } = this.#options;
-    return Math.max(halfU, halfV, halfPhi * this.#classifier.ell) * 2 <= resolution;
-  }
-
-  #split(box: Pending): void {
+  #split(box: PendingBox): void {
     // The halves may be put where this box was, so it is copied first.
     const parent = { ...box };
     const { u, v, phi, halfU, halfV, halfPhi } = parent;
-    const side = this.#sideToSplit(parent);
+    const { ell } = this.#classifier;
+    const side = sideToSplit(parent, ell, this.#options.resolution);
     const first = this.#waiting;
     let worst = Infinity;
     for (let sign = -1; sign <= 1; sign += 2) {
@@ -193,45 +153,12 @@ class ShotProver {
       worst = Math.min(worst, spare);
     }
     const pending = this.#pending;
-    if (this.#isRated(parent)) {
-      const gain = Math.max(0, worst - parent.spare);
-      for (let k = first; k < this.#waiting; k++) {
-        if (side === 'u') pending[k].rateU = gain / halfU;
-        else if (side === 'v') pending[k].rateV = gain / halfV;
-        else pending[k].ratePhi = gain / this.#atButt(halfPhi);
-      }
-    }
+    for (let k = first; k < this.#waiting; k++) noteGain(pending[k], parent, side, worst, ell);
     if (this.#waiting === first + 2 && pending[first].spare < pending[first + 1].spare) {
       const better = pending[first + 1];
       pending[first + 1] = pending[first];
       pending[first] = better;
     }
-  }
-
-  /** Are splits of this box guided by what earlier ones gained? Where only room to stand is missing, nothing tells. */
-  #isRated({ halfU, halfV, halfPhi, facts }: Pending): boolean {
-    const largest = Math.max(halfU, halfV, this.#atButt(halfPhi));
-    return (facts & ELEVATION) === 0 && largest <= RATED_BELOW * this.#classifier.ell;
-  }
-
-  #sideToSplit(box: Pending): 'u' | 'v' | 'phi' {
-    const { halfU, halfV, halfPhi, rateU, rateV, ratePhi } = box;
-    const half = this.#options.resolution / 2;
-    const turn = this.#atButt(halfPhi);
-    const greatest = this.#isRated(box) ? Math.max(rateU, rateV, ratePhi) : -1;
-    const least = greatest > 0 ? LEAST_RATE * greatest : 1;
-    const rate = (known: number): number =>
-      greatest < 0 ? 1 : known < 0 ? Math.max(least, greatest) : Math.max(least, known);
-    const gainU = halfU > half ? halfU * rate(rateU) : 0;
-    const gainV = halfV > half ? halfV * rate(rateV) : 0;
-    const gainPhi = halfPhi * this.#classifier.ell > half ? turn * rate(ratePhi) : 0;
-    if (gainU >= gainV && gainU >= gainPhi) return 'u';
-    return gainV >= gainPhi ? 'v' : 'phi';
-  }
-
-  /** A turn as mm, to be weighed against moves of the ball. */
-  #atButt(turn: number): number {
-    return TURN_WEIGHT * this.#classifier.ell * turn;
   }
 
   /** Judges a box inside `parent`, and lets it wait unless all its shots are as wanted. Returns its spare. */
@@ -242,25 +169,21 @@ class ShotProver {
     halfU: number,
     halfV: number,
     halfPhi: number,
-    parent: Pending,
+    parent: PendingBox,
     slot: number,
   ): number {
     const judge = this.#judge;
-    const wanted = this.#needed & ~parent.facts;
-    judge.judge(u, v, phi, halfU, halfV, halfPhi, wanted, parent.slot, parent.walls, parent.parts, slot);
-    this.#boxes++;
-    const facts = parent.facts | judge.facts;
-    const spare = this.#badCode === 1 ? judge.openSpare : judge.playableSpare;
-    if ((facts & this.#needed) === this.#needed) return spare;
-    const box = this.#pending[this.#waiting++];
+    const box = this.#pending[this.#waiting];
     box.u = u;
     box.v = v;
     box.phi = phi;
     box.halfU = halfU;
     box.halfV = halfV;
     box.halfPhi = halfPhi;
-    box.facts = facts;
-    box.spare = spare;
+    judge.judge(box, this.#needed & ~parent.facts, parent, slot);
+    this.#boxes++;
+    box.facts = parent.facts | judge.facts;
+    box.spare = this.#badCode === 1 ? judge.openSpare : judge.playableSpare;
     box.rateU = parent.rateU;
     box.rateV = parent.rateV;
     box.ratePhi = parent.ratePhi;
@@ -268,7 +191,8 @@ class ShotProver {
     box.slot = slot;
     box.walls = judge.wallCount;
     box.parts = judge.partCount;
-    return spare;
+    if ((box.facts & this.#needed) !== this.#needed) this.#waiting++;
+    return box.spare;
   }
 
   /** More than the number of splits that lead from all shots to a box at the resolution. */
@@ -278,24 +202,4 @@ class ShotProver {
     const { qx, qy } = this.#scene;
     return halvings(2 * qx) + halvings(2 * qy) + halvings(2 * Math.PI * this.#classifier.ell) + 1;
   }
-}
-
-function newPending(): Pending {
-  return {
-    u: 0,
-    v: 0,
-    phi: 0,
-    halfU: 0,
-    halfV: 0,
-    halfPhi: 0,
-    facts: 0,
-    spare: 0,
-    rateU: -1,
-    rateV: -1,
-    ratePhi: -1,
-    depth: 0,
-    slot: 0,
-    walls: 0,
-    parts: 0,
-  };
 }

@@ -26,20 +26,7 @@ export const NONE_PLAYABLE = 8;
  */
 export function boxStatus(scene: StrokeScene, room: StandingRoom, cue: StrokeCue, box: ShotBox): number {
   const judge = new BoxJudge(scene, room, cue, 2);
-  judge.listAll();
-  judge.judge(
-    box.u,
-    box.v,
-    box.phi,
-    box.halfU,
-    box.halfV,
-    box.halfPhi,
-    EVERY_FACT,
-    0,
-    judge.wallCount,
-    judge.partCount,
-    1,
-  );
+  judge.judge(box, EVERY_FACT, judge.listAll(), 1);
   return statusOf(judge.facts);
 }
 

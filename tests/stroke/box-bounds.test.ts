@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { edgeArrays } from '../../src/geometry/edge-arrays.js';
 import { distanceToConvex } from '../../src/geometry/shape-distance.js';
 import type { Point, Ring } from '../../src/geometry/types.js';
-import { boxFrame, exitRange, seePoint, setBox } from '../../src/stroke/box-bounds.js';
+import { boxFrame, exitRange, type ShotBox, seePoint, setBox } from '../../src/stroke/box-bounds.js';
 import { addInterval, firstFree, intervals } from '../../src/stroke/box-elevations.js';
 import { boundPart, partSpan } from '../../src/stroke/box-parts.js';
 import { prepareStrokes } from '../../src/stroke/prepare-strokes.js';
@@ -25,9 +25,9 @@ const boxes = fc.record({
 /** A shot of the box by its place in it, each from -1 to 1. */
 const places = fc.array(fc.tuple(unit, unit, unit), { minLength: 1, maxLength: 12 });
 
-function frameOf(b: { u: number; v: number; phi: number; halfU: number; halfV: number; halfPhi: number }) {
+function frameOf(b: ShotBox) {
   const frame = boxFrame();
-  setBox(frame, b.u, b.v, b.phi, b.halfU, b.halfV, b.halfPhi);
+  setBox(frame, b);
   return frame;
 }
 

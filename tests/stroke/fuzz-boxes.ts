@@ -284,13 +284,11 @@ export function fuzzBoxes(size: FuzzSize): FuzzCounts {
     const strokes = prepareStrokes(scene, table, pose, stroke, grow);
     const standing = standingRoom(strokes);
     const judge = new BoxJudge(strokes, standing, cue, 2);
-    judge.listAll();
-    const walls = judge.wallCount;
-    const parts = judge.partCount;
+    const all = judge.listAll();
     const classifier = new StrokeClassifier(strokes, cue);
     const trace = new ShotTrace(strokes, classifier.ell);
     const statusAt = (b: ShotBox): number => {
-      judge.judge(b.u, b.v, b.phi, b.halfU, b.halfV, b.halfPhi, EVERY_FACT, 0, walls, parts, 1);
+      judge.judge(b, EVERY_FACT, all, 1);
       return statusOf(judge.facts);
     };
     for (let b = 0; b < size.boxes; b++) {
