@@ -9,7 +9,7 @@ import { promisingPoses } from './best-shares.js';
 import { clearanceAt } from './clearance-at.js';
 import { findPlacement } from './find-placement.js';
 import { type OpenReach, openReach } from './open-reach.js';
-import { placeTable } from './place-table.js';
+import { placeTable, REACHES } from './place-table.js';
 import type { PlacementOptions } from './placement-problem.js';
 import { cueingProblem, playerProblem, surelyBlockingProblem, tableProblem } from './problem-for.js';
 import { PLAYABLE } from './share-score.js';
@@ -57,7 +57,10 @@ export function findPlace(question: PlaceQuestion): FoundPlace {
     return { pose: standing.pose, upperBound, stopped: stopped || standing.stopped };
   }
   const strip = clearanceAt(playerProblem(scene, table), most.pose).clearance;
-  const plain = most.value >= reach.rho && strip >= reach.strip && reach.steepest <= stroke.maxElevation;
+  const plain =
+    most.value >= reach.rho - REACHES &&
+    strip >= reach.strip - REACHES &&
+    reach.steepest <= stroke.maxElevation;
   if (plain) return { pose: most.pose, upperBound, stopped };
   const pose = bestByShares(question, reach, most.pose);
   return { pose, upperBound, stopped };

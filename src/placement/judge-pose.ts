@@ -11,6 +11,7 @@ import type { StrokeSettings } from '../stroke/stroke-settings.js';
 import { ShotTrace } from '../stroke/trace-shot.js';
 import { clearanceAt } from './clearance-at.js';
 import { type OpenReach, openReach } from './open-reach.js';
+import { REACHES } from './place-table.js';
 import { type PoseViews, poseViews } from './pose-views.js';
 import { cueingProblem, playerProblem, tableProblem } from './problem-for.js';
 import { FRAME_SLACK } from './search-scene.js';
@@ -151,7 +152,7 @@ class Judge {
     const { table, stroke, cues } = this.#q;
     const reach = grow === 0 ? this.#reaches[i] : openReach(table, stroke, cues[i], grow);
     if (reach.steepest > stroke.maxElevation) return false;
-    return clearance >= reach.rho + grow && this.#strip(grow) >= reach.strip + grow;
+    return clearance >= reach.rho + grow - REACHES && this.#strip(grow) >= reach.strip + grow - REACHES;
   }
 
   #staysClear(i: number, e: number): boolean {

@@ -197,7 +197,13 @@ function smallerTable(question: AdviceQuestion): readonly Advice[] {
     const stroke = { ...question.stroke, tipOffset };
     const reach = openReach(table, stroke, cue);
     const problem = cueingProblem(scene, table, stroke.margin, reach);
-    const { pose } = findPlacement(problem, { gap: 5, maxBoxes, turns: 'any', floor: reach.rho });
+    const { pose } = findPlacement(problem, {
+      gap: 5,
+      maxBoxes,
+      turns: 'any',
+      floor: reach.rho,
+      target: reach.rho,
+    });
     if (pose === null) continue;
     const judged = judgePose(judging({ ...question, table, stroke, pose })).cues[0];
     if (judged.verdict !== 'clear' || table.id === null) continue;
