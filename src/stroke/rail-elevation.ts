@@ -79,7 +79,7 @@ export function railElevation(scene: StrokeScene, cue: StrokeCue, distances: Rai
  *
  * Proof. Write f(t, theta) = t sin(theta) - rise cos(theta) - r(t) + b, so a height asks for f >= 0. Every shot has
  * t_n >= R, t_r >= R + crest - nose and t_o >= R + rim - nose (least over the sides), with equality for that frozen ball when
- * both minima belong to the same side. f grows with theta (t >= -rise, see {@link elevationOver}), and grows with t where
+ * both minima belong to the same side. f grows with theta (t >= -rise, see `elevationOver`), and grows with t where
  * sin(theta) >= r'(t). Hence at theta* = max(theta at the least distance, asin(greatest r')), f(t, theta*) >= 0 for every
  * greater t too. Usual tapers are under half a degree, below what any rail asks for, so the bound is attained.
  */

@@ -3,7 +3,7 @@ import { TOUCH } from '../geometry/curve-crossings.js';
 /** Side of a cell of the plan, mm, */
 export const CELL = 48;
 /** and half its diagonal. */
-export const CELL_RADIUS = (CELL / 2) * Math.SQRT2;
+export const CELL_RADIUS: number = (CELL / 2) * Math.SQRT2;
 
 /** Stands for a component of a direction that is 0, so that no infinity meets another. */
 const TINY = 1e-200;
@@ -32,7 +32,7 @@ export class StandingCells {
   readonly left: number;
   readonly bottom: number;
   /** The window that is asked for: x, y, ux, uy, along, half: `along` and `half` around (x, y), along and across the unit vector (ux, uy). */
-  readonly window = new Float64Array(6);
+  readonly window: Float64Array = new Float64Array(6);
   readonly #words: number;
   readonly #sure: Int32Array;
   readonly #maybe: Int32Array;

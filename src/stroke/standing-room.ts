@@ -26,9 +26,14 @@ interface Block {
  * Floor farther than `reach` from the outer rectangle is not looked at and counts as no room to stand.
  */
 export class StandingRoom {
+  /** @internal */
   readonly cells: StandingCells;
-  /** Where `canStand` writes a question down: px, py, ux, uy, from, to, half. */
-  readonly question = new Float64Array(7);
+  /**
+   * Where `canStand` writes a question down: px, py, ux, uy, from, to, half.
+   *
+   * @internal
+   */
+  readonly question: Float64Array = new Float64Array(7);
   readonly #scene: StrokeScene;
   readonly #stance: StanceCurves;
   readonly #radius: number;
@@ -76,7 +81,11 @@ export class StandingRoom {
     return this.slack(x, y) >= -TOUCH;
   }
 
-  /** Does S have a corner in the cell that lies within `along` and `aside` of (x, y), measured along and across (ux, uy)? */
+  /**
+   * Does S have a corner in the cell that lies within `along` and `aside` of (x, y), measured along and across (ux, uy)?
+   *
+   * @internal
+   */
   hasCornerWithin(
     cell: number,
     x: number,
@@ -96,7 +105,11 @@ export class StandingRoom {
     return false;
   }
 
-  /** Is one of the corners of the window `along` and `half` around (x, y) in S, or does the boundary of S cross one of its sides in S? */
+  /**
+   * Is one of the corners of the window `along` and `half` around (x, y) in S, or does the boundary of S cross one of its sides in S?
+   *
+   * @internal
+   */
   meetsEdgeOf(x: number, y: number, ux: number, uy: number, along: number, half: number): boolean {
     const nearX = x - along * ux;
     const nearY = y - along * uy;
