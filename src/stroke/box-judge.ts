@@ -165,8 +165,8 @@ export class BoxJudge {
   #judgeElevations(wanted: number, { slot, walls, parts }: BoxLists, nextSlot: number): void {
     const { theta } = this.#rail;
     const steepest = this.#full.steepest;
-    const fullCeiling = this.#ceilingAtLeast(this.#full, -1);
-    const shortCeiling = this.#ceilingAtLeast(this.#short, -1);
+    const fullCeiling = this.#ceilingLimit(this.#full, -1);
+    const shortCeiling = this.#ceilingLimit(this.#short, -1);
 
     this.#boundWalls(slot, walls, nextSlot);
     const fullWall = forbiddenByWall(this.#full.ell, this.#wall.lo, ANGLE_SLACK);
@@ -217,11 +217,11 @@ export class BoxJudge {
     addInterval(this.#fullCertain, -1, forbiddenByWall(this.#full.ell, this.#wall.hi, -ANGLE_SLACK));
     addInterval(this.#shortCertain, -1, forbiddenByWall(this.#short.ell, this.#wall.hi, -ANGLE_SLACK));
     if ((wanted & NO_OPEN_ELEVATION) !== 0) {
-      const limit = Math.min(theta.hi, steepest, this.#ceilingAtLeast(this.#full, 1));
+      const limit = Math.min(theta.hi, steepest, this.#ceilingLimit(this.#full, 1));
       if (firstFree(this.#fullCertain, theta.lo) > limit) this.facts |= NO_OPEN_ELEVATION;
     }
     if ((wanted & NO_PLAYABLE_ELEVATION) !== 0) {
-      const limit = Math.min(steepest, this.#ceilingAtLeast(this.#short, 1));
+      const limit = Math.min(steepest, this.#ceilingLimit(this.#short, 1));
       if (firstFree(this.#shortCertain, theta.lo) > limit) this.facts |= NO_PLAYABLE_ELEVATION;
     }
   }
@@ -249,7 +249,7 @@ export class BoxJudge {
    * Bounds where the ceiling ends the feasible elevations, for the least (`side` -1) or most favourable (1) shot of the box: never too
    * high for the least favourable, never too low for the other.
    */
-  #ceilingAtLeast(reach: Reach, side: -1 | 1): number {
+  #ceilingLimit(reach: Reach, side: -1 | 1): number {
     const { ceiling, ballHeight } = this.scene;
     const frame = this.#frame;
     let limit = Infinity;

@@ -28,7 +28,7 @@ import { Oracle, type OracleShot } from './shot-oracle.js';
 /**
  * Every status that boxStatus certifies is held against shots in the box: their exact class, and for a few of them the class that
  * points along the cue give (shot-oracle.ts). Scenes in which most shots fail, several things along a ray, shelves, slopes, pillars, long
- * cues, low theta_max, hardly any floor. At full size: `npx tsx tests/stroke/fuzz-boxes.ts [scenes] [seed]`.
+ * cues, low theta_max, hardly any floor. At full size: `npx tsx tests/stroke/fuzz-boxes.ts [scenes] [seed]`, one line of counts for every 500 scenes.
  */
 export interface FuzzSize {
   readonly seed: number;
@@ -341,7 +341,10 @@ export function fuzzBoxes(size: FuzzSize): FuzzCounts {
 }
 
 if (process.argv[1]?.endsWith('fuzz-boxes.ts')) {
-  const scenes = Number(process.argv[2] ?? 2000);
+  const scenes = Number(process.argv[2] ?? 10_000);
   const seed = Number(process.argv[3] ?? 1);
-  console.log(fuzzBoxes({ seed, scenes, boxes: 200, shots: 12, slowOneIn: 2000 }));
+  const batch = 500;
+  for (let k = 0; k * batch < scenes; k++) {
+    console.log(fuzzBoxes({ seed: seed + k, scenes: batch, boxes: 200, shots: 12, slowOneIn: 2000 }));
+  }
 }
