@@ -43,7 +43,7 @@ export function assessQuestion(question: FitQuestion): FitReport {
   const reach = openReach(table, stroke, cue);
   const { pose } = place;
   if (pose === null) return noneReport(question, place, null, reach);
-  const views = poseViews(scene, table, pose, stroke);
+  const views = place.views ?? poseViews(scene, table, pose, stroke);
   const judged = judgedAt(question, pose, views);
   if (!judged.stands) return noneReport(question, place, judged, reach);
 
@@ -123,12 +123,13 @@ export function assessQuestion(question: FitQuestion): FitReport {
 /** A place to judge; `upperBound` is null where no search was made. */
 interface Place {
   readonly pose: Placement | null;
+  readonly views: PoseViews | null;
   readonly upperBound: number | null;
   readonly stopped: boolean;
 }
 
 function given(pose: Placement): Place {
-  return { pose, upperBound: null, stopped: false };
+  return { pose, views: null, upperBound: null, stopped: false };
 }
 
 function searched({ scene, table, stroke, cues, search }: FitQuestion): FoundPlace {

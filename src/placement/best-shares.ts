@@ -18,18 +18,18 @@ export interface SharesQuestion {
   /** The wanted cue. */
   readonly cue: CueSpec;
   readonly reach: OpenReach;
-  /** The place with most clearance: always among the answers. */
+  /** The place with most clearance: one of the starts. */
   readonly best: Placement;
 }
 
 /** Places a side of the grid of starts, and most turns of it: those along the longest walls. */
-const GRID = 8;
+const GRID = 6;
 const GRID_TURNS = 4;
 /** Starts that are improved: so many by score, and so many by floor for the players. */
 const BY_SCORE = 3;
 const BY_FLOOR = 1;
 /** Compass: first and last step, mm, and most evaluations a start. */
-const COMPASS = { step: 240, stop: 30, most: 24 } as const;
+const COMPASS = { step: 240, stop: 30, most: 18 } as const;
 /** Most poses that are proposed. */
 const PROPOSED = 3;
 /** Poses closer than this (mm) count as one. */
@@ -58,8 +58,8 @@ export function promisingPoses(question: SharesQuestion): readonly Placement[] {
     .map((pose) => compassSearch(pose, score, COMPASS))
     .sort((a, b) => b.score - a.score);
   const found: Placement[] = [];
-  for (const { pose } of improved.slice(0, PROPOSED - 1 - BY_FLOOR)) addNew(found, pose);
-  for (const start of [best, ...roomy.slice(0, BY_FLOOR).map(({ pose }) => pose)]) addNew(found, start);
+  for (const { pose } of improved.slice(0, PROPOSED - BY_FLOOR)) addNew(found, pose);
+  for (const { pose } of roomy.slice(0, BY_FLOOR)) addNew(found, pose);
   return found;
 }
 

@@ -1,17 +1,16 @@
 import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
 import type { Placement } from '../geometry/types.js';
 import type { Scene } from '../room/scene.js';
-import { prepareStrokes } from '../stroke/prepare-strokes.js';
 import { shotShares } from '../stroke/shot-shares.js';
-import { standingRoom } from '../stroke/standing.js';
 import type { StrokeSettings } from '../stroke/stroke-settings.js';
 import { promisingPoses } from './best-shares.js';
-import { clearanceAt } from './clearance-at.js';
 import { findPlacement } from './find-placement.js';
 import { type OpenReach, openReach } from './open-reach.js';
 import { placeTable, REACHES } from './place-table.js';
 import type { PlacementOptions } from './placement-problem.js';
-import { cueingProblem, playerProblem, surelyBlockingProblem, tableProblem } from './problem-for.js';
+import { playerStrip } from './player-strip.js';
+import { type PoseViews, poseViews } from './pose-views.js';
+import { cueingProblem, surelyBlockingProblem, tableProblem } from './problem-for.js';
 import { PLAYABLE } from './share-score.js';
 
 /** What {@link findPlace} is asked. */
@@ -28,6 +27,8 @@ export interface PlaceQuestion {
 export interface FoundPlace {
   /** Null: no place was found where the table can stand. */
   readonly pose: Placement | null;
+  /** Views from there, where some were made on the way. */
+  readonly views: PoseViews | null;
   /** No place where the table can stand has more clearance for the wanted cue, mm. */
   readonly upperBound: number;
   /** True: the bounds did not meet, because the search was stopped or ran out of boxes. */
@@ -36,7 +37,7 @@ export interface FoundPlace {
 
 /** Shots by which promising poses are told apart. */
 const RANKING_SHOTS = 256;
-/** A pose has to be better by this to be taken before one that was proposed earlier. */
+/** A pose has to be better by this to be taken instead of one with more clearance, or proposed earlier. */
 const BETTER = 0.002;
 
 /**
@@ -54,31 +55,36 @@ export function findPlace(question: PlaceQuestion): FoundPlace {
   if (most.pose === null) {
     // Things that hang over the frame count as tall there, but do not keep the table from standing.
     const standing = placeTable(tableProblem(scene, table), { ...search, enough: [] });
-    return { pose: standing.pose, upperBound, stopped: stopped || standing.stopped };
+    return { pose: standing.pose, views: null, upperBound, stopped: stopped || standing.stopped };
   }
-  const strip = clearanceAt(playerProblem(scene, table), most.pose).clearance;
+  const strip = playerStrip(scene, table, most.pose);
   const plain =
     most.value >= reach.rho - REACHES &&
     strip >= reach.strip - REACHES &&
     reach.steepest <= stroke.maxElevation;
-  if (plain) return { pose: most.pose, upperBound, stopped };
-  const pose = bestByShares(question, reach, most.pose);
-  return { pose, upperBound, stopped };
+  if (plain) return { pose: most.pose, views: null, upperBound, stopped };
+  return { ...bestByShares(question, reach, most.pose), upperBound, stopped };
 }
 
-function bestByShares(question: PlaceQuestion, reach: OpenReach, most: Placement): Placement {
+/** The pose with the largest share of playable shots; the one with most clearance where none is seen to be blocked there. */
+function bestByShares(
+  question: PlaceQuestion,
+  reach: OpenReach,
+  most: Placement,
+): Pick<FoundPlace, 'pose' | 'views'> {
   const { scene, table, stroke, cues } = question;
   const [cue] = cues;
-  let best = most;
-  let bestScore = Number.NEGATIVE_INFINITY;
+  const look = (pose: Placement) => {
+    const views = poseViews(scene, table, pose, stroke);
+    const { strokes, standing } = views(0);
+    const [{ open, cramped }] = shotShares(strokes, standing, [cue], { shots: RANKING_SHOTS }).cues;
+    return { pose, views, blocked: 1 - open - cramped, score: open + PLAYABLE * cramped };
+  };
+  let best = look(most);
+  if (best.blocked <= 0) return best;
   for (const pose of promisingPoses({ scene, table, stroke, cue, reach, best: most })) {
-    const strokes = prepareStrokes(scene, table, pose, stroke);
-    const [tally] = shotShares(strokes, standingRoom(strokes), [cue], { shots: RANKING_SHOTS }).cues;
-    const score = tally.open + PLAYABLE * tally.cramped;
-    if (score > bestScore + BETTER) {
-      best = pose;
-      bestScore = score;
-    }
+    const found = look(pose);
+    if (found.score > best.score + BETTER) best = found;
   }
   return best;
 }

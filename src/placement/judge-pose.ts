@@ -12,8 +12,9 @@ import { ShotTrace } from '../stroke/trace-shot.js';
 import { clearanceAt } from './clearance-at.js';
 import { type OpenReach, openReach } from './open-reach.js';
 import { REACHES } from './place-table.js';
+import { playerStrip } from './player-strip.js';
 import { type PoseViews, poseViews } from './pose-views.js';
-import { cueingProblem, playerProblem, tableProblem } from './problem-for.js';
+import { cueingProblem, type SortingHeights, tableProblem } from './problem-for.js';
 import { FRAME_SLACK } from './search-scene.js';
 
 /** One table, where it stands, and the cues that are asked for. */
@@ -132,9 +133,17 @@ class Judge {
   }
 
   #clearance(i: number, grow: number): number {
-    const { scene, table, stroke, cues, pose } = this.#q;
-    const reach = grow === 0 ? this.#reaches[i] : openReach(table, stroke, cues[i], grow);
-    return clearanceAt(cueingProblem(scene, table, stroke.margin, reach, grow), pose).clearance;
+    return this.#clearanceTo(this.#reach(i, grow), grow);
+  }
+
+  #clearanceTo(heights: SortingHeights, grow: number): number {
+    const { scene, table, stroke, pose } = this.#q;
+    return clearanceAt(cueingProblem(scene, table, stroke.margin, heights, grow), pose).clearance;
+  }
+
+  #reach(i: number, grow: number): OpenReach {
+    const { table, stroke, cues } = this.#q;
+    return grow === 0 ? this.#reaches[i] : openReach(table, stroke, cues[i], grow);
   }
 
   /** Width of free floor for players all round the frame. */
@@ -142,17 +151,23 @@ class Judge {
     const known = this.#strips.get(grow);
     if (known !== undefined) return known;
     const { scene, table, pose } = this.#q;
-    const width = clearanceAt(playerProblem(scene, table, grow), pose).clearance;
+    const width = playerStrip(scene, table, pose, grow);
     this.#strips.set(grow, width);
     return width;
   }
 
   /** The plain proof: distances alone show that every shot is open when every boundary is e nearer. */
   #plainlyClear(i: number, grow: number, clearance: number): boolean {
-    const { table, stroke, cues } = this.#q;
-    const reach = grow === 0 ? this.#reaches[i] : openReach(table, stroke, cues[i], grow);
-    if (reach.steepest > stroke.maxElevation) return false;
+    const reach = this.#reach(i, grow);
+    if (reach.steepest > this.#q.stroke.maxElevation) return false;
     return clearance >= reach.rho + grow - REACHES && this.#strip(grow) >= reach.strip + grow - REACHES;
+  }
+
+  /** As plain: every shot can be played with the short backswing at theta_max. */
+  #plainlyPlayable(i: number, grow: number): boolean {
+    const { steepest, strip, raised } = this.#reach(i, grow);
+    if (steepest > this.#q.stroke.maxElevation || this.#strip(grow) < strip + grow - REACHES) return false;
+    return this.#clearanceTo(raised, grow) >= raised.needed + grow - REACHES;
   }
 
   #staysClear(i: number, e: number): boolean {
@@ -200,8 +215,11 @@ class Judge {
       undecided = proof.outcome === 'undecided';
       if (!undecided) seen = withRare(sampled, 'cramped', shots, spotOf(proof));
     }
-    const within = this.#holdsWithin(i, 'playable');
-    const proof: ShotProof = within ? { outcome: 'proved', boxes: 0 } : this.#prove(i, 'playable', 0);
+    const e = this.#q.scene.tolerance;
+    const plain = this.#plainlyPlayable(i, 0);
+    const within = (plain && this.#plainlyPlayable(i, e)) || this.#holdsWithin(i, 'playable');
+    const proof: ShotProof =
+      plain || within ? { outcome: 'proved', boxes: 0 } : this.#prove(i, 'playable', 0);
     if (proof.outcome === 'refuted') {
       const found = withRare(sampled, 'blocked', shots, spotOf(proof));
       return result('partial', 'shot', !withTolerance || this.#staysBlocked(i, []), found);
@@ -211,7 +229,7 @@ class Judge {
     if (undecided) return result('tight', 'resolution', false, seen);
     const isCramped = (code: ShotCode): boolean => code !== 0;
     const certain = !withTolerance || (within && this.#stays(i, 'open', tally.crampedShots, isCramped));
-    return result('tight', 'boxes', certain, seen);
+    return result('tight', plain ? 'distance' : 'boxes', certain, seen);
   }
 
   /** Proved in the least kind room within the tolerance, and so in every kinder one? Not asked without a tolerance. */

@@ -20,6 +20,8 @@ export interface OpenReach {
   readonly under: number;
   /** Width of free floor round the frame that proves room to stand for every shot. */
   readonly strip: number;
+  /** The same sorting, and the distance from Q, for short strokes that are all raised to theta_max. */
+  readonly raised: { readonly low: number; readonly high: number; readonly needed: number };
 }
 
 /**
@@ -27,6 +29,10 @@ export interface OpenReach {
  * both grow with theta, so theta = steepest bounds them. `low`: beyond the rim an axis that clears the rail's top by its radius
  * r has lost at most a' (tan + 1/cos - 1) of that height against a footprint grown by a' = a + e, so a top that is a (and that
  * loss less r) under the rail's top is passed by every stroke.
+ *
+ * `raised`: with the short backswing at theta_max >= theta_rail the axis reaches ell' cos(theta_max) in plan and at most the
+ * height `raised.high`, and stands higher over every low thing than at theta_rail. Walls and things that are tall between
+ * `raised.low` and `raised.high` and keep `raised.needed` from Q are not met: every shot is playable, if there is room to stand.
  *
  * `strip`: let everything that leaves no room to stand keep a distance W from the frame, and m be the least plan distance from
  * Q to the rim. Take the centre c on the cue's line at t = max(0.45 L, t_o): it lies within max(0, 0.45 L - m) of the frame.
@@ -43,17 +49,30 @@ export function openReach(table: TableSpec, stroke: StrokeSettings, cue: CueSpec
   );
   const steepest = steepestRail(alone, cue);
   const ell = alone.ballRadius + stroke.backswing + cue.length;
+  const short = alone.ballRadius + stroke.shortBackswing + cue.length;
   const cos = Math.cos(steepest);
-  const loss = (stroke.margin + Math.max(0, grow)) * (Math.tan(steepest) + 1 / cos - 1) - cue.tipRadius;
+  const around = stroke.margin + stroke.tipOffset;
+  const lowAt = (theta: number): number => {
+    const loss =
+      (stroke.margin + Math.max(0, grow)) * (Math.tan(theta) + 1 / Math.cos(theta) - 1) - cue.tipRadius;
+    return railTop(table) - Math.max(0, loss);
+  };
+  const highAt = (theta: number, reach: number): number =>
+    alone.ballHeight + around / Math.cos(theta) + reach * Math.sin(theta);
   const toRim = Math.min(alone.rimX - alone.qx, alone.rimY - alone.qy);
   const disc = DEFAULTS.standing.radius + grow;
   return {
     rho: ell + stroke.margin,
     steepest,
     least: ell * cos + stroke.margin,
-    low: railTop(table) - Math.max(0, loss),
-    high: alone.ballHeight + (stroke.tipOffset + stroke.margin) / cos + ell * Math.sin(steepest),
-    under: alone.ballHeight + stroke.tipOffset + stroke.margin,
+    low: lowAt(steepest),
+    high: highAt(steepest, ell),
+    under: alone.ballHeight + around,
     strip: Math.max(2 * disc, DEFAULTS.standing.nearShare * cue.length - toRim + disc),
+    raised: {
+      low: lowAt(stroke.maxElevation),
+      high: highAt(stroke.maxElevation, short),
+      needed: short * Math.cos(stroke.maxElevation) + stroke.margin,
+    },
   };
 }

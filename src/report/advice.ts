@@ -40,7 +40,7 @@ export interface AdviceQuestion {
 /** Shots by which a gain is measured. */
 const GAIN_SHOTS = 256;
 /** Boxes of shots that one proof for an advice may look at. */
-const GAIN_BOXES = 1000;
+const GAIN_BOXES = 500;
 /** A piece of advice has to gain at least this share of open shots, or a better verdict. */
 const LEAST_GAIN = 0.01;
 /** A cue counts as shorter when it is by more than this, mm. */
@@ -232,8 +232,10 @@ function longerRoom(question: AdviceQuestion): readonly Advice[] {
   ];
 }
 
+/** A tight place can only become clear, which mostly distances show; boxes are for what may lift a partial one. */
 function judging(question: AdviceQuestion): JudgeQuestion {
-  const { scene, table, stroke, cue, pose } = question;
+  const { scene, table, stroke, cue, pose, verdict } = question;
+  const maxBoxes = verdict === 'tight' ? 0 : GAIN_BOXES;
   return {
     scene,
     table,
@@ -242,6 +244,6 @@ function judging(question: AdviceQuestion): JudgeQuestion {
     pose,
     shots: GAIN_SHOTS,
     withTolerance: false,
-    maxBoxes: GAIN_BOXES,
+    maxBoxes,
   };
 }

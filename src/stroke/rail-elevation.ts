@@ -27,8 +27,8 @@ export function cueRadius(cue: StrokeCue, ballRadius: number, t: number): number
  *     t sin(theta) - rise cos(theta) >= gap,   gap = r - b
  *     hypot(t, rise) sin(theta - delta) >= gap,   delta = atan2(rise, t)
  *
- * `Infinity` where no elevation does; may be negative. The root is the lower one: the upper one, pi + delta - asin(...), lies
- * over 45 degrees as long as t >= -rise, which holds on a table (t >= R, h >= 0).
+ * `Infinity` where no elevation does; may be negative. The condition holds from this root, the lower one, up to pi + delta -
+ * asin(gap / hypot(t, rise)), which lies beyond 90 degrees as long as gap <= t: upright, the axis is t away from the point.
  */
 export function elevationOver(t: number, rise: number, gap: number): number {
   const reach = Math.hypot(t, rise);
@@ -79,7 +79,7 @@ export function railElevation(scene: StrokeScene, cue: StrokeCue, distances: Rai
  *
  * Proof. Write f(t, theta) = t sin(theta) - rise cos(theta) - r(t) + b, so a height asks for f >= 0. Every shot has
  * t_n >= R, t_r >= R + crest - nose and t_o >= R + rim - nose (least over the sides), with equality for that frozen ball when
- * both minima belong to the same side. f grows with theta (t >= -rise, see `elevationOver`), and grows with t where
+ * both minima belong to the same side. f grows with theta (up to 45 degrees at least, as t >= R >= -rise), and with t where
  * sin(theta) >= r'(t). Hence at theta* = max(theta at the least distance, asin(greatest r')), f(t, theta*) >= 0 for every
  * greater t too. Usual tapers are under half a degree, below what any rail asks for, so the bound is attained.
  */

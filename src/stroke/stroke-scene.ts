@@ -38,7 +38,12 @@ export interface StrokeScene {
   readonly walls: EdgeArrays;
   readonly wallNames: readonly string[];
   readonly parts: PartArrays;
-  readonly ceiling: readonly { readonly name: string; readonly height: number; readonly slopeX: number; readonly slopeY: number }[];
+  readonly ceiling: readonly {
+    readonly name: string;
+    readonly height: number;
+    readonly slopeX: number;
+    readonly slopeY: number;
+  }[];
   readonly stance: StanceArrays;
 }
 
