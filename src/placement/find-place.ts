@@ -4,6 +4,8 @@ import type { Scene } from '../room/scene.js';
 import { shotShares } from '../stroke/shot-shares.js';
 import type { StrokeSettings } from '../stroke/stroke-settings.js';
 import { promisingPoses } from './best-shares.js';
+import { clearanceProbe } from './clearance-at.js';
+import { compassSearch } from './compass-search.js';
 import { findPlacement } from './find-placement.js';
 import { type OpenReach, openReach } from './open-reach.js';
 import { placeTable, REACHES } from './place-table.js';
@@ -39,6 +41,10 @@ export interface FoundPlace {
 const RANKING_SHOTS = 256;
 /** A pose has to be better by this to be taken instead of one with more clearance, or proposed earlier. */
 const BETTER = 0.002;
+
+/** Below this score the room is crowded, and the place is worth more looking. */
+const CROWDED = 0.85;
+const CLIMB = { step: 240, stop: 60, most: 28 } as const;
 
 /**
  * The place with the greatest clearance or, where that one is not clear by distance alone, the one that is found to have the
@@ -86,7 +92,13 @@ function bestByShares(
     const found = look(pose);
     if (found.score > best.score + BETTER) best = found;
   }
-  return best;
+  if (best.score >= CROWDED) return best;
+  // In a crowded room the players' floor decides, which the quick score does not know: climb on by the shots themselves.
+  const stander = clearanceProbe(tableProblem(scene, table));
+  const score = (pose: Placement): number =>
+    stander.stands(pose) ? look(pose).score : Number.NEGATIVE_INFINITY;
+  const climbed = compassSearch(best.pose, score, CLIMB);
+  return climbed.score > best.score + BETTER ? look(climbed.pose) : best;
 }
 
 /**
