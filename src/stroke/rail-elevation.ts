@@ -62,7 +62,8 @@ export function railDistances(
  * and t_o. `Infinity` where none does.
  *
  * A height counts only if the cue reaches it, which is taken to be so where t < R + s + L: at an elevation the cue reaches a
- * little less far, so a rail just within reach may ask for an elevation that it need not. That errs on the cautious side.
+ * little less far, so a rail just within reach may ask for an elevation that it need not. That is the cautious side as far as the
+ * table goes (raised by that little, the cue may pass over a low thing behind the rail that it would meet level).
  */
 export function railElevation(scene: StrokeScene, cue: StrokeCue, distances: RailDistances): number {
   return Math.max(
