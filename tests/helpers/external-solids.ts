@@ -1,0 +1,131 @@
+/**
+ * A third opinion in three dimensions: manifold-3d, a library of solids. Rooms become the solid of everything that is not air, and a
+ * stroke the solid that its cue sweeps. Development only. Millimetres.
+ */
+import ManifoldModule, { type Manifold, type ManifoldToplevel } from 'manifold-3d';
+import type { RoomInput } from '../../src/index.js';
+import { type Corners, rectangleAt } from '../external/slow/plane.js';
+
+const FAR = 4000;
+/** Height of what goes up to the ceiling, mm. */
+const TOP = 6000;
+
+export async function loadSolids(): Promise<ManifoldToplevel> {
+  const module = await ManifoldModule();
+  module.setup();
+  return module;
+}
+
+/** Everything that is not air, out to a good way round the room. Only rooms in plain millimetres. A circle becomes a polygon in it, so solids are never larger than the true ones. */
+export function solidRoom({ CrossSection, Manifold }: ManifoldToplevel, room: RoomInput): Manifold {
+  const outline = plainRing(room.outline);
+  const xs = outline.map(([x]) => x);
+  const ys = outline.map(([, y]) => y);
+  const low: [number, number] = [Math.min(...xs) - FAR, Math.min(...ys) - FAR];
+  const block = CrossSection.square([
+    Math.max(...xs) + FAR - low[0],
+    Math.max(...ys) + FAR - low[1],
+  ]).translate(low);
+  const walls = block.subtract(section(CrossSection, outline)).extrude(TOP);
+  const things = (room.obstacles ?? []).map(({ footprint, from = 0, to = TOP }) => {
+    const bottom = plain(from);
+    return section(CrossSection, footprintRing(footprint))
+      .extrude(plain(to) - bottom)
+      .translate([0, 0, bottom]);
+  });
+  const faces: Manifold[] = [];
+  if (typeof room.ceiling === 'number') {
+    faces.push(block.extrude(1000).translate([0, 0, room.ceiling]));
+  } else if (Array.isArray(room.ceiling)) {
+    for (const face of room.ceiling) {
+      // What lies above the face: a block that is cut by its plane.
+      const [p, q, r] = face.map((spot: readonly unknown[]) => spot.map(plain));
+      const u = q.map((value: number, i: number) => value - p[i]);
+      const v = r.map((value: number, i: number) => value - p[i]);
+      const n = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
+      const up = n[2] < 0 ? n.map((value) => -value) : n;
+      const size = Math.hypot(up[0], up[1], up[2]);
+      const unit: [number, number, number] = [up[0] / size, up[1] / size, up[2] / size];
+      const offset = unit[0] * p[0] + unit[1] * p[1] + unit[2] * p[2];
+      faces.push(block.extrude(TOP).trimByPlane(unit, offset));
+    }
+  }
+  return Manifold.union([walls, ...things, ...faces]);
+}
+
+export interface SweptStroke {
+  /** Ball centre in the room and height of the axis there. */
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+  /** Direction to the butt in plan, and elevation, radians. */
+  readonly heading: number;
+  readonly elevation: number;
+}
+
+/**
+ * A round bar with a ball at its far end, upright with its foot at the origin: a prism of 16 sides and a polyhedron inside the
+ * true ones.
+ */
+export function uprightBar({ Manifold }: ManifoldToplevel, length: number, radius: number): Manifold {
+  const prism = Manifold.cylinder(length, radius, radius, 16);
+  const ball = Manifold.sphere(radius, 32);
+  const end = ball.translate([0, 0, length]);
+  const bar = prism.add(end);
+  for (const part of [prism, ball, end]) part.delete();
+  return bar;
+}
+
+/** The upright bar laid along the axis of a stroke. */
+export function alongAxis(upright: Manifold, { x, y, z, heading, elevation }: SweptStroke): Manifold {
+  const cos = Math.cos(elevation);
+  const sin = Math.sin(elevation);
+  const cosH = Math.cos(heading);
+  const sinH = Math.sin(heading);
+  // Columns: where the upright bar's x, y and z go, and its foot.
+  return upright.transform([
+    ...[-sinH, cosH, 0, 0],
+    ...[-sin * cosH, -sin * sinH, cos, 0],
+    ...[cos * cosH, cos * sinH, sin, 0],
+    ...[x, y, z, 1],
+  ] as const);
+}
+
+/** Volume that two solids share, mm3. */
+export function sharedVolume(a: Manifold, b: Manifold): number {
+  const shared = a.intersect(b);
+  const volume = shared.volume();
+  shared.delete();
+  return volume;
+}
+
+function section(CrossSection: ManifoldToplevel['CrossSection'], ring: Corners) {
+  return CrossSection.ofPolygons([ring.map(([x, y]): [number, number] => [x, y])], 'EvenOdd');
+}
+
+function plain(value: unknown): number {
+  if (typeof value !== 'number') throw new TypeError(`Only plain millimetres here, not ${String(value)}.`);
+  return value;
+}
+
+export function plainRing(ring: readonly (readonly [unknown, unknown])[]): Corners {
+  return ring.map(([x, y]): [number, number] => [plain(x), plain(y)]);
+}
+
+/** Corners of a footprint; a circle as a 96-gon in it. */
+export function footprintRing(footprint: NonNullable<RoomInput['obstacles']>[number]['footprint']): Corners {
+  if ('diameter' in footprint) {
+    const [x, y] = footprint.center.map(plain);
+    const r = plain(footprint.diameter) / 2;
+    return Array.from({ length: 96 }, (_, i): [number, number] => [
+      x + r * Math.cos((i * Math.PI) / 48),
+      y + r * Math.sin((i * Math.PI) / 48),
+    ]);
+  }
+  if ('center' in footprint) {
+    const [x, y] = footprint.center.map(plain);
+    const angle = ((footprint.turn ?? 0) * Math.PI) / 180;
+    return rectangleAt(x, y, angle, plain(footprint.length), plain(footprint.width));
+  }
+  return plainRing(footprint);
+}
