@@ -11,7 +11,7 @@ const QUESTIONS: readonly RoomQuestion[] = [
   { table: 'pool-7ft-bar', cues: [1448, 1219] },
   { table: SMALL_TABLE, cues: [1219, 914] },
 ];
-const SCRUTINY: Scrutiny = { step: 200, turns: 12, shots: 100 };
+const SCRUTINY: Scrutiny = { step: 200, turns: 12, improved: 8, shots: 60 };
 
 const [part = 0, of = 1] = process.argv.slice(2).map(Number);
 const start = performance.now();

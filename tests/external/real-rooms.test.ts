@@ -36,14 +36,15 @@ describe('real rooms', () => {
     expect(wrong).toEqual([]);
   });
 
-  it.each(QUESTIONS)('agree with a slow second opinion for table $table', (question) => {
+  it('agree with a slow second opinion, each for one of the tables', () => {
     const findings = sample.map(
-      (room): Finding => checkRoom(room, question, { step: 300, turns: 6, shots: 40 }),
+      (room, i): Finding =>
+        checkRoom(room, QUESTIONS[i % 2], { step: 400, turns: 4, improved: 5, shots: 30 }),
     );
     expect(findings.flatMap((finding) => finding.wrong)).toEqual([]);
     const compared = findings.reduce((sum, finding) => sum + finding.compared, 0);
     const unsure = findings.reduce((sum, finding) => sum + finding.unsure, 0);
     // The steps are fine enough to tell most shots.
-    expect(unsure).toBeLessThan(compared / 5);
+    expect(unsure).toBeLessThan(compared / 20);
   });
 });

@@ -8,7 +8,7 @@ import {
   usualCue,
   usualStroke,
 } from '../external/slow/scene.js';
-import { slowSearch } from '../external/slow/search.js';
+import { type SlowSearch, slowSearch } from '../external/slow/search.js';
 import { slowClass } from '../external/slow/shot.js';
 import { seeded } from './external-random.js';
 import { contradictions } from './external-report.js';
@@ -20,10 +20,7 @@ export interface RoomQuestion {
 }
 
 /** How closely to look. */
-export interface Scrutiny {
-  /** Between places of the slow grid, mm, and how many turns besides the walls' own. */
-  readonly step: number;
-  readonly turns: number;
+export interface Scrutiny extends SlowSearch {
   /** Shots to judge one by one at the reported place. */
   readonly shots: number;
 }
@@ -79,7 +76,7 @@ export function checkRoom(
       say(`clear, but ${plain} is less than ${rho}`);
   }
 
-  const found = slowSearch(cautious, spec, tall, { step: scrutiny.step, turns: scrutiny.turns, improved: 8 });
+  const found = slowSearch(cautious, spec, tall, scrutiny);
   let slowGain: number | null = null;
   if (found !== null) {
     const { x, y, angle } = found.pose;

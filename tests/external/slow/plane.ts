@@ -35,7 +35,9 @@ export function spotToPiece([x, y]: Spot, [ax, ay]: Spot, [bx, by]: Spot): numbe
   const square = dx * dx + dy * dy;
   const along = square === 0 ? 0 : ((x - ax) * dx + (y - ay) * dy) / square;
   const share = Math.max(0, Math.min(1, along));
-  return Math.hypot(x - (ax + share * dx), y - (ay + share * dy));
+  const offX = x - (ax + share * dx);
+  const offY = y - (ay + share * dy);
+  return Math.sqrt(offX * offX + offY * offY);
 }
 
 /** Distance of a spot to the boundary of a ring. */
@@ -92,17 +94,17 @@ export function boundaryGap(first: Corners, second: Corners): number {
  */
 export function room(shape: Corners, outline: Corners, rings: readonly Corners[]): number {
   let wrong = 0;
-  let least = Number.POSITIVE_INFINITY;
   for (const corner of shape) wrong = Math.max(wrong, -depthIn(outline, corner));
   for (const corner of outline)
     if (inside(shape, corner)) wrong = Math.max(wrong, spotToBoundary(corner, shape));
-  least = Math.min(least, boundaryGap(shape, outline));
   for (const ring of rings) {
     for (const corner of shape)
       if (inside(ring, corner)) wrong = Math.max(wrong, spotToBoundary(corner, ring));
     for (const corner of ring)
       if (inside(shape, corner)) wrong = Math.max(wrong, spotToBoundary(corner, shape));
-    least = Math.min(least, boundaryGap(shape, ring));
   }
-  return wrong > 0 ? -wrong : least;
+  if (wrong > 0) return -wrong;
+  let least = boundaryGap(shape, outline);
+  for (const ring of rings) least = Math.min(least, boundaryGap(shape, ring));
+  return least;
 }

@@ -61,10 +61,11 @@ export function usualCue(length: number): SlowCue {
 }
 
 /**
- * The quarter circle that a leaf sweeps over from latch to wide open, on the side of the wall that the room lies on; `more`: as
- * if the leaf were so much longer, mm.
+ * The quarter circle that a leaf sweeps over from latch to wide open, on the side of the wall that the room lies on: a polygon in
+ * it or, with `more`, one that goes at least so much beyond it (mm).
  */
-export function swingOf(outline: Corners, hinge: Spot, latch: Spot, more = 0, steps = 48): Corners {
+export function swingOf(outline: Corners, hinge: Spot, latch: Spot, more: number | null = null): Corners {
+  const steps = 12;
   const leaf = Math.hypot(latch[0] - hinge[0], latch[1] - hinge[1]);
   const start = Math.atan2(latch[1] - hinge[1], latch[0] - hinge[0]);
   const middle: Spot = [(hinge[0] + latch[0]) / 2, (hinge[1] + latch[1]) / 2];
@@ -75,14 +76,15 @@ export function swingOf(outline: Corners, hinge: Spot, latch: Spot, more = 0, st
       middle[1] + sign * probe * Math.cos(start),
     ]);
   const sign = turn(1) >= turn(-1) ? 1 : -1;
+  const reach = more === null ? leaf : (leaf + more) / Math.cos(Math.PI / 4 / steps);
   const arc = Array.from({ length: steps + 1 }, (_, i): Spot => {
     const angle = start + (sign * i * Math.PI) / 2 / steps;
-    return [hinge[0] + (leaf + more) * Math.cos(angle), hinge[1] + (leaf + more) * Math.sin(angle)];
+    return [hinge[0] + reach * Math.cos(angle), hinge[1] + reach * Math.sin(angle)];
   });
   return [hinge, ...arc];
 }
 
-/** Distance of the table's outer rectangle from everything in its way; 0 or less: touching or in the way. */
+/** More than 0: the table's outer rectangle is off everything in its way. 0 or less: it touches, or by how much it is in the way. */
 export function frameRoom(scene: SlowRoom, table: TableSpec, pose: SlowPose, shrink = 0): number {
   const railTop = table.bedHeight + table.railHeight;
   if (scene.ceiling < railTop) return Number.NEGATIVE_INFINITY;
@@ -94,7 +96,19 @@ export function frameRoom(scene: SlowRoom, table: TableSpec, pose: SlowPose, shr
     table.outer.width - 2 * shrink,
   );
   const inTheWay = scene.things.filter((thing) => thing.from < railTop).map((thing) => thing.ring);
-  return room(frame, scene.outline, [...inTheWay, ...scene.swings]);
+  return room(
+    frame,
+    scene.outline,
+    [...inTheWay, ...scene.swings].filter((ring) => boxesMeet(frame, ring)),
+  );
+}
+
+function boxesMeet(first: Corners, second: Corners): boolean {
+  return [0, 1].every((axis) => {
+    const a = first.map((corner) => corner[axis]);
+    const b = second.map((corner) => corner[axis]);
+    return Math.min(...a) <= Math.max(...b) && Math.min(...b) <= Math.max(...a);
+  });
 }
 
 /** Things that a level cue meets: neither under every cue nor over every open stroke. */

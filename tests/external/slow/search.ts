@@ -19,6 +19,8 @@ export interface SlowSearch {
 
 /** A frame that overlaps by less than this (mm) counts as touching. */
 const TOUCH = 0.01;
+const MOST_STEPS = 60;
+const LONG_WALLS = 5;
 
 /**
  * The most clearance that a plain search finds at places where the table can stand; null: it finds no place. Proves nothing about
@@ -31,9 +33,8 @@ export function slowSearch(
   how: SlowSearch,
 ): SlowPlace | null {
   const score = (pose: SlowPose): number => {
-    const q = clearance(table, scene.outline, tall, pose);
     const frame = frameRoom(scene, table, pose, TOUCH);
-    return frame > 0 ? q : Math.min(q, frame, 0) - 1;
+    return frame > 0 ? clearance(table, scene.outline, tall, pose) : frame - 1;
   };
   const half = Math.min(table.outer.length, table.outer.width) / 2;
   const starts: SlowPlace[] = [];
@@ -64,28 +65,30 @@ function grid(outline: Corners, step: number, half: number): [number, number][] 
     for (let j = 1; j < rows; j++) {
       const x = minX + ((maxX - minX) * i) / columns;
       const y = minY + ((maxY - minY) * j) / rows;
-      if (depthIn(outline, [x, y]) >= half - step) spots.push([x, y]);
+      if (depthIn(outline, [x, y]) >= half - step / 2) spots.push([x, y]);
     }
   }
   return spots;
 }
 
+/** Turns square to the longest walls, and `count` others. */
 function turnsOf(outline: Corners, count: number): number[] {
-  const turns = new Set<number>();
+  const turns: number[] = [];
   const add = (angle: number): void => {
     const folded = ((angle % Math.PI) + Math.PI) % Math.PI;
-    for (const known of turns) if (Math.abs(known - folded) < 1e-6) return;
-    turns.add(folded);
+    if (turns.every((known) => Math.abs(Math.sin(known - folded)) > 1e-6)) turns.push(folded);
   };
-  outline.forEach(([ax, ay], i) => {
+  const walls = outline.map(([ax, ay], i) => {
     const [bx, by] = outline[(i + 1) % outline.length];
-    if (Math.hypot(bx - ax, by - ay) < 300) return;
-    const angle = Math.atan2(by - ay, bx - ax);
+    return { length: Math.hypot(bx - ax, by - ay), angle: Math.atan2(by - ay, bx - ax) };
+  });
+  walls.sort((a, b) => b.length - a.length);
+  for (const { angle } of walls.slice(0, LONG_WALLS)) {
     add(angle);
     add(angle + Math.PI / 2);
-  });
+  }
   for (let k = 0; k < count; k++) add((k * Math.PI) / count);
-  return [...turns];
+  return turns;
 }
 
 /** The best places, no two near one another. */
@@ -103,7 +106,7 @@ function spread(sorted: readonly SlowPlace[], how: SlowSearch): readonly SlowPla
   return chosen;
 }
 
-/** Small steps in every direction and turn, halved when none helps. */
+/** Steps in every direction and turn, longer after a good one and halved when none helps. */
 function climb(
   start: SlowPlace,
   first: number,
@@ -112,7 +115,8 @@ function climb(
 ): SlowPlace {
   const arm = Math.hypot(table.field.length, table.field.width) / 2;
   let best = start;
-  for (let step = first / 2; step > 0.2; ) {
+  let step = first / 2;
+  for (let tries = 0; step > 0.5 && tries < MOST_STEPS; tries++) {
     let better = best;
     for (let dx = -1; dx <= 1; dx++) {
       for (let dy = -1; dy <= 1; dy++) {
@@ -123,12 +127,12 @@ function climb(
             angle: best.pose.angle + (turn * step) / arm,
           };
           const value = score(pose);
-          if (value > better.value + 1e-9) better = { pose, value };
+          if (value > better.value + 1e-6) better = { pose, value };
         }
       }
     }
-    if (better === best) step /= 2;
-    else best = better;
+    step *= better === best ? 0.5 : 1.5;
+    best = better;
   }
   return best;
 }
