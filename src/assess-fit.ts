@@ -93,8 +93,11 @@ export function assessQuestion(question: FitQuestion): FitReport {
     maxBoxes,
   };
   const advice = verdict === 'clear' ? [] : adviceFor(asked);
+  const { upperBound } = place;
   const nowhere =
-    verdict !== 'clear' && question.pose === null && clearNowhere({ scene, table, stroke, cue, maxBoxes });
+    verdict !== 'clear' &&
+    upperBound !== null &&
+    clearNowhere({ scene, table, stroke, cue, upperBound, maxBoxes });
   const report: FitReport = {
     schema: 'elbowroom/fit-report@1',
     verdict,

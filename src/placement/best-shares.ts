@@ -23,10 +23,10 @@ export interface SharesQuestion {
 }
 
 /** Places a side of the grid of starts, and most turns of it: those along the longest walls. */
-const GRID = 6;
-const GRID_TURNS = 4;
+const GRID = 7;
+const GRID_TURNS = 2;
 /** Starts that are improved: so many by score, and so many by floor for the players. */
-const BY_SCORE = 3;
+const BY_SCORE = 2;
 const BY_FLOOR = 1;
 /** Compass: first and last step, mm, and most evaluations a start. */
 const COMPASS = { step: 240, stop: 30, most: 18 } as const;

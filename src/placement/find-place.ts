@@ -108,9 +108,12 @@ function bestByShares(
  * there is such a place.
  */
 export function clearNowhere(question: NowhereQuestion): boolean {
-  const { scene, table, stroke, cue, maxBoxes } = question;
+  const { scene, table, stroke, cue, upperBound, maxBoxes } = question;
   const reach = openReach(table, stroke, cue);
   const problem = surelyBlockingProblem(scene, table, { under: reach.under, over: reach.high });
+  const tall = cueingProblem(scene, table, stroke.margin, reach).tall.length;
+  // Where everything tall blocks surely, the search for the best place has proved it or not.
+  if (problem.tall.length === tall) return upperBound < reach.least;
   // Half the gap below the threshold is floor enough: what lies above it is not proved away.
   const floor = Math.max(0, reach.least - 2 * SURE);
   const found = findPlacement(problem, { gap: SURE, maxBoxes, turns: 'any', floor });
@@ -123,6 +126,8 @@ export interface NowhereQuestion {
   readonly table: TableSpec;
   readonly stroke: StrokeSettings;
   readonly cue: CueSpec;
+  /** No place has more clearance for this cue, by a search over all turns, mm. */
+  readonly upperBound: number;
   readonly maxBoxes: number;
 }
 

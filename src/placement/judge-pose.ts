@@ -69,6 +69,8 @@ export interface PoseJudgement {
   readonly tallied: readonly number[];
 }
 
+const PROVED: ShotProof = { outcome: 'proved', boxes: 0 };
+
 /** Boxes of shots that one proof may look at. */
 const MOST_BOXES = 20_000;
 
@@ -111,18 +113,23 @@ class Judge {
       };
     }
     const standsForSure = !withTolerance || free >= e - STAND_SLACK;
-    const clearances = cues.map((_, i) => this.#clearance(i, 0));
-    const tallied = cues.map((_, i) => i).filter((i) => !this.#plainlyClear(i, 0, clearances[i]));
+    const tallied = cues.map((_, i) => i).filter((i) => !this.#plainly(i, 'open', 0));
     const tally = tallied.length === 0 ? null : this.#sample(tallied);
     const judged = cues.map((_, i) => {
       const k = tallied.indexOf(i);
       if (tally === null || k < 0) {
-        const certain = standsForSure && (!withTolerance || this.#staysClear(i, e));
+        const certain = standsForSure && (!withTolerance || this.#prove(i, 'open', e).outcome === 'proved');
         return { ...ALL_OPEN, certain, steepest: this.#reaches[i].steepest };
       }
       return this.#judgeSampled(i, tally.cues[k], standsForSure);
     });
-    return { stands, clearance: Math.max(0, clearances[0]), cues: judged, tally, tallied };
+    return {
+      stands,
+      clearance: Math.max(0, this.#clearance(this.#reaches[0], 0)),
+      cues: judged,
+      tally,
+      tallied,
+    };
   }
 
   /** Distance of the frame from everything in its way, mm; negative where they overlap. */
@@ -132,11 +139,8 @@ class Judge {
     return clearanceAt({ ...problem, play: problem.frame, tall: problem.low, low: [] }, pose).clearance;
   }
 
-  #clearance(i: number, grow: number): number {
-    return this.#clearanceTo(this.#reach(i, grow), grow);
-  }
-
-  #clearanceTo(heights: SortingHeights, grow: number): number {
+  /** Distance from Q to walls and things that are tall by these heights. */
+  #clearance(heights: SortingHeights, grow: number): number {
     const { scene, table, stroke, pose } = this.#q;
     return clearanceAt(cueingProblem(scene, table, stroke.margin, heights, grow), pose).clearance;
   }
@@ -156,23 +160,28 @@ class Judge {
     return width;
   }
 
-  /** The plain proof: distances alone show that every shot is open when every boundary is e nearer. */
-  #plainlyClear(i: number, grow: number, clearance: number): boolean {
+  /** The plain proofs: distances alone show it of every shot, with every boundary e nearer. There is room to stand: */
+  #plainlyStand(i: number, grow: number): boolean {
+    return this.#strip(grow) >= this.#reach(i, grow).strip + grow - REACHES;
+  }
+
+  /** The full stroke is free at theta_rail: */
+  #plainlyOpen(i: number, grow: number): boolean {
     const reach = this.#reach(i, grow);
     if (reach.steepest > this.#q.stroke.maxElevation) return false;
-    return clearance >= reach.rho + grow - REACHES && this.#strip(grow) >= reach.strip + grow - REACHES;
+    return this.#clearance(reach, grow) >= reach.rho + grow - REACHES;
   }
 
-  /** As plain: every shot can be played with the short backswing at theta_max. */
-  #plainlyPlayable(i: number, grow: number): boolean {
-    const { steepest, strip, raised } = this.#reach(i, grow);
-    if (steepest > this.#q.stroke.maxElevation || this.#strip(grow) < strip + grow - REACHES) return false;
-    return this.#clearanceTo(raised, grow) >= raised.needed + grow - REACHES;
+  /** The short stroke is free at theta_max: */
+  #plainlyRaised(i: number, grow: number): boolean {
+    const { steepest, raised } = this.#reach(i, grow);
+    if (steepest > this.#q.stroke.maxElevation) return false;
+    return this.#clearance(raised, grow) >= raised.needed + grow - REACHES;
   }
 
-  #staysClear(i: number, e: number): boolean {
-    if (this.#plainlyClear(i, e, this.#clearance(i, e))) return true;
-    return this.#prove(i, 'open', e).outcome === 'proved';
+  #plainly(i: number, target: 'open' | 'playable', grow: number): boolean {
+    if (!this.#plainlyStand(i, grow)) return false;
+    return target === 'open' ? this.#plainlyOpen(i, grow) : this.#plainlyRaised(i, grow);
   }
 
   #sample(cues: readonly number[]): ShotTally {
@@ -215,9 +224,8 @@ class Judge {
       undecided = proof.outcome === 'undecided';
       if (!undecided) seen = withRare(sampled, 'cramped', shots, spotOf(proof));
     }
-    const e = this.#q.scene.tolerance;
-    const plain = this.#plainlyPlayable(i, 0);
-    const within = (plain && this.#plainlyPlayable(i, e)) || this.#holdsWithin(i, 'playable');
+    const plain = this.#plainly(i, 'playable', 0);
+    const within = this.#holdsWithin(i, 'playable');
     const proof: ShotProof =
       plain || within ? { outcome: 'proved', boxes: 0 } : this.#prove(i, 'playable', 0);
     if (proof.outcome === 'refuted') {
@@ -255,11 +263,17 @@ class Judge {
     return this.#prove(i, target, -e).outcome === 'refuted';
   }
 
+  /** By boxes of shots, but for what distances alone prove of it. */
   #prove(i: number, target: 'open' | 'playable', grow: number): ShotProof {
     const { strokes, standing } = this.#views(grow);
+    const allStand = this.#plainlyStand(i, grow);
+    const allClear = target === 'open' ? this.#plainlyOpen(i, grow) : this.#plainlyRaised(i, grow);
+    if (allStand && allClear) return PROVED;
     return proveShots(strokes, standing, this.#q.cues[i], target, {
       maxBoxes: this.#q.maxBoxes ?? MOST_BOXES,
       resolution: DEFAULTS.search.resolution,
+      allStand,
+      allClear,
     });
   }
 }

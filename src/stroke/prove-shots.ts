@@ -12,6 +12,10 @@ export interface ProofOptions {
   readonly maxBoxes: number;
   /** Boxes no larger than this (mm, in u, in v and at the cue's butt in phi; > 0) are not split further. */
   readonly resolution: number;
+  /** True: that there is room to stand for every shot is proved already, and not looked into again. */
+  readonly allStand?: boolean;
+  /** True: that the cue has its elevation for every shot is proved already; only room to stand is looked into. */
+  readonly allClear?: boolean;
 }
 
 export interface ShotProof {
@@ -76,7 +80,9 @@ class ShotProver {
     this.#options = options;
     this.#classifier = new StrokeClassifier(scene, cue);
     this.#trace = new ShotTrace(scene, this.#classifier.ell);
-    this.#needed = ROOM_TO_STAND | (target === 'open' ? OPEN_ELEVATION : PLAYABLE_ELEVATION);
+    const elevation = target === 'open' ? OPEN_ELEVATION : PLAYABLE_ELEVATION;
+    this.#needed =
+      (options.allStand === true ? 0 : ROOM_TO_STAND) | (options.allClear === true ? 0 : elevation);
     this.#badCode = target === 'open' ? 1 : 2;
     const depth = this.#greatestDepth();
     for (let k = 0; k < 2 * depth + 2; k++) this.#pending.push(pendingBox());
