@@ -3,7 +3,7 @@
  * stroke the solid that its cue sweeps. Development only. Millimetres.
  */
 import ManifoldModule, { type Manifold, type ManifoldToplevel } from 'manifold-3d';
-import type { RoomInput } from '../../src/index.js';
+import type { RoomInput, TableSpec } from '../../src/index.js';
 import { type Corners, rectangleAt } from '../external/slow/plane.js';
 
 const FAR = 4000;
@@ -89,6 +89,51 @@ export function alongAxis(upright: Manifold, { x, y, z, heading, elevation }: Sw
     ...[cos * cosH, cos * sinH, sin, 0],
     ...[x, y, z, 1],
   ] as const);
+}
+
+/** A cue alone, upright with its tip at the origin: a cone of 48 sides in the true one. */
+export function uprightCue(
+  { Manifold }: ManifoldToplevel,
+  length: number,
+  tip: number,
+  butt: number,
+): Manifold {
+  return Manifold.cylinder(length, tip, butt, 48);
+}
+
+/** The rails of a table at the origin: from the nose up to the crest in 50 mm, then flat to the rim; all lower by `drop`. */
+export function solidRails(
+  { CrossSection, Manifold }: ManifoldToplevel,
+  table: TableSpec,
+  drop: number,
+): Manifold {
+  const { field, outer, bedHeight } = table;
+  const nose = bedHeight + table.noseHeight - drop;
+  const top = bedHeight + table.railHeight - drop;
+  const depth = 50;
+  const flat = CrossSection.square([outer.length, outer.width], true)
+    .subtract(CrossSection.square([field.length + 2 * depth, field.width + 2 * depth], true))
+    .extrude(top - bedHeight)
+    .translate([0, 0, bedHeight]);
+  // One cushion: a prism between its nose and its crest, mitred at the corners.
+  const cushion = (along: number, out: number, place: (u: number, v: number) => [number, number]): Manifold =>
+    Manifold.hull(
+      [-1, 1].flatMap((side) => [
+        [...place(side * along, out), bedHeight] as const,
+        [...place(side * along, out), nose] as const,
+        [...place(side * (along + depth), out + depth), bedHeight] as const,
+        [...place(side * (along + depth), out + depth), top] as const,
+      ]),
+    );
+  const halfX = field.length / 2;
+  const halfY = field.width / 2;
+  return Manifold.union([
+    flat,
+    cushion(halfX, halfY, (u, v) => [u, v]),
+    cushion(halfX, halfY, (u, v) => [u, -v]),
+    cushion(halfY, halfX, (u, v) => [v, u]),
+    cushion(halfY, halfX, (u, v) => [-v, u]),
+  ]);
 }
 
 /** Volume that two solids share, mm3. */
