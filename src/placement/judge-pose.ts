@@ -37,7 +37,7 @@ export interface JudgeQuestion {
 }
 
 export type PoseVerdict = 'clear' | 'tight' | 'partial' | 'none';
-export type ProofKind = 'distance' | 'boxes' | 'shot' | 'resolution' | 'standing';
+export type ProofKind = 'distance' | 'raised' | 'boxes' | 'shot' | 'resolution' | 'standing';
 
 /** What was found of all shots with one cue. */
 export interface CueFindings {
@@ -237,7 +237,7 @@ class Judge {
     if (undecided) return result('tight', 'resolution', false, seen);
     const isCramped = (code: ShotCode): boolean => code !== 0;
     const certain = !withTolerance || (within && this.#stays(i, 'open', tally.crampedShots, isCramped));
-    return result('tight', plain ? 'distance' : 'boxes', certain, seen);
+    return result('tight', plain ? 'raised' : 'boxes', certain, seen);
   }
 
   /** Proved in the least kind room within the tolerance, and so in every kinder one? Not asked without a tolerance. */

@@ -76,11 +76,13 @@ function certainty(report: FitReport, wanted: CueResult | undefined): readonly s
   return said;
 }
 
-/** How the verdict was reached. The word "proved" belongs to the three proofs alone. */
+/** How the verdict was reached. The word "proved" belongs to the four proofs alone. */
 function proofWords(cue: CueResult): string | null {
   switch (cue.proof) {
     case 'distance':
       return 'proved by plain distance. Wherever a ball can lie, a level cue at full backswing ends short of everything it could meet.';
+    case 'raised':
+      return 'proved by plain distance. Wherever a ball can lie, a cue with a short backswing that is raised as far as an ordinary stroke allows ends short of everything it does not pass over or under.';
     case 'boxes':
       return 'proved for groups of shots that together hold every shot there is, not for a sample.';
     case 'shot':

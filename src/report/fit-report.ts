@@ -29,8 +29,12 @@ export interface CueResult {
   readonly verdict: Verdict;
   /** False: within the measurement tolerance, or below the resolution of the proof. */
   readonly certain: boolean;
-  /** How the verdict was reached: `distance`: the plain 2D proof; `boxes`: bounds over boxes of shots; `shot`: a counterexample shot; `resolution`: the question lies below the resolution and the cautious answer is given; `standing`: the table cannot stand. */
-  readonly proof: 'distance' | 'boxes' | 'shot' | 'resolution' | 'standing';
+  /**
+   * How the verdict was reached: `distance`: clear, by the plain 2D proof; `raised`: tight, by distances for short strokes that are all
+   * raised to the steepest; `boxes`: bounds over boxes of shots; `shot`: a counterexample shot; `resolution`: the question lies below
+   * the resolution and the cautious answer is given; `standing`: the table cannot stand.
+   */
+  readonly proof: 'distance' | 'raised' | 'boxes' | 'shot' | 'resolution' | 'standing';
   readonly shares: Shares;
   /** Each share is within this of the true one (an estimate that is tested to hold); 0 where proved. */
   readonly shareError: number;

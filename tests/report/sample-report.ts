@@ -115,7 +115,7 @@ const cueResult = (verdicts: fc.Arbitrary<Verdict>): fc.Arbitrary<CueResult> =>
     length: length(700, 1700),
     verdict: verdicts,
     certain: fc.boolean(),
-    proof: fc.constantFrom('distance', 'boxes', 'shot', 'resolution', 'standing'),
+    proof: fc.constantFrom('distance', 'raised', 'boxes', 'shot', 'resolution', 'standing'),
     shares,
     shareError: fc.oneof(fc.constant(0), length(0, 0.05)),
     steepestElevation: fc.option(length(0, 20)),
