@@ -279,8 +279,11 @@ export function fuzzBoxes(size: FuzzSize): FuzzCounts {
     const stroke = randomStroke(next);
     const cue = randomCue(next);
     const table = randomTable(next);
-    // The slow oracle knows nothing of a tolerance.
     const grow = next() < 0.7 ? 0 : between(next, -30, 30);
+    // The slow oracle knows nothing of a tolerance. And under a face that falls so steeply that a cue could come free of it again at
+    // a steeper elevation, the model forbids all that is steeper, and the oracle does not.
+    const tooSteep = 1 / Math.tan(stroke.maxElevation);
+    const comparable = grow === 0 && scene.ceiling.every((f) => Math.hypot(f.slopeX, f.slopeY) < tooSteep);
     const strokes = prepareStrokes(scene, table, pose, stroke, grow);
     const standing = standingRoom(strokes);
     const judge = new BoxJudge(strokes, standing, cue, 2);
@@ -315,7 +318,7 @@ export function fuzzBoxes(size: FuzzSize): FuzzCounts {
         counts.shots++;
         const wrong = contradicts(status, code);
         let slowlyWrong = false;
-        if (grow === 0 && next() * size.slowOneIn < 1) {
+        if (comparable && next() * size.slowOneIn < 1) {
           counts.slowShots++;
           slowlyWrong = slowlyContradicts(status, {
             scene,
