@@ -8,6 +8,8 @@ import type { Placement } from './geometry/types.js';
 import { InputError, type InputProblem } from './input-error.js';
 import { at, ProblemList, readLength, readNumber, readObject, readWord } from './length/read-input.js';
 import { readRoom } from './room/check-room.js';
+import type { RoomInput } from './room/room-input.js';
+import type { Scene } from './room/scene.js';
 import { readStroke } from './stroke/read-stroke.js';
 
 const FIT_KEYS = ['room', 'table', 'cues', 'pose', 'stroke', 'search', 'detail'] as const;
@@ -28,6 +30,18 @@ export function fitQuestion(input: FitInput): FitQuestion {
   const question = readFitInput(input, problems);
   if (question === null) throw new InputError(problems.problems);
   return question;
+}
+
+/**
+ * A room as the parts of the library take it (`elbowroom/stroke`): millimetre numbers, nothing optional.
+ *
+ * @throws InputError with every problem of the room.
+ */
+export function checkRoom(room: RoomInput): Scene {
+  const problems = new ProblemList();
+  const scene = readRoom(room, 'room', problems, []);
+  if (scene === null || problems.problems.length > 0) throw new InputError(problems.problems);
+  return scene;
 }
 
 function readFitInput(input: unknown, problems: ProblemList): FitQuestion | null {

@@ -1,6 +1,15 @@
 import { DEFAULTS } from './equipment/defaults.js';
 import { LIMITS } from './equipment/limits.js';
 
+/** A JSON Schema as plain data: the keywords that are read most often, and any other. */
+export interface JsonSchema {
+  readonly description?: string;
+  readonly default?: unknown;
+  readonly properties?: Readonly<Record<string, JsonSchema>>;
+  readonly $defs?: Readonly<Record<string, JsonSchema>>;
+  readonly [keyword: string]: unknown;
+}
+
 /**
  * JSON Schema (draft 2020-12) of {@link FitInput}, for forms, editors and services that take a question as JSON. Plain data;
  * every default in it is the one that is used.
@@ -10,9 +19,9 @@ import { LIMITS } from './equipment/limits.js';
  * all that this schema refuses. `search.onProgress` is a function and so is not in it.
  */
 // A call, marked as pure, because bundlers keep an object that reads from another one even where nobody uses it.
-export const fitInputSchema = /* @__PURE__ */ describeFitInput();
+export const fitInputSchema: JsonSchema = /* @__PURE__ */ describeFitInput();
 
-function describeFitInput() {
+function describeFitInput(): JsonSchema {
   const { stroke, table, cue, room, search } = DEFAULTS;
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',

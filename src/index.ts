@@ -5,7 +5,7 @@
  * @packageDocumentation
  */
 export { assessFit } from './assess-fit.js';
-export { checkFitInput } from './check-fit-input.js';
+export { checkFitInput, checkRoom } from './check-fit-input.js';
 export { type CompareInput, compareTables } from './compare-tables.js';
 export { BALLS, type BallId, type BallSpec } from './equipment/balls.js';
 export { CUES, type CueEntry, type CueId } from './equipment/cues.js';
@@ -18,16 +18,24 @@ export type {
   TableSpec,
 } from './equipment/equipment-types.js';
 export { TABLES, type TableId } from './equipment/tables.js';
+export type { CaromTableId } from './equipment/tables-carom.js';
+export type { EnglishTableId } from './equipment/tables-english.js';
+export type { PoolTableId } from './equipment/tables-pool.js';
+export type { PyramidTableId } from './equipment/tables-pyramid.js';
+export type { SnookerTableId } from './equipment/tables-snooker.js';
 export type { FitInput, PoseInput, SearchOptions, SearchProgress } from './fit-input.js';
-export { fitInputSchema } from './fit-input-schema.js';
+export { fitInputSchema, type JsonSchema } from './fit-input-schema.js';
 export { InputError, type InputProblem, summarizeProblems } from './input-error.js';
-export { formatLength } from './length/format-length.js';
+export { type FormatLengthOptions, formatLength } from './length/format-length.js';
 export type { Length, LengthUnit } from './length/length.js';
 export { parseLength } from './length/parse-length.js';
 export type { ComparisonCue, ComparisonRow, TableComparison } from './report/comparison.js';
 export { describeComparison } from './report/describe-comparison.js';
 export { type DescribeOptions, describeFit } from './report/describe-fit.js';
 export type * from './report/fit-report.js';
+export type { SentenceUnits } from './report/sentences.js';
 export type * from './room/room-input.js';
+export type { Scene, SceneCeilingFace, SceneDoor, SceneObstacle } from './room/scene.js';
 export { type ClassifyInput, classifyShot, type ShotAnswer } from './stroke/classify-shot.js';
+export { type ProofOptions, proveShots, type ShotProof } from './stroke/prove-shots.js';
 export type { StrokeInput } from './stroke/stroke-settings.js';

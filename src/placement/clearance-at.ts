@@ -17,7 +17,7 @@ import type { PlacementProblem } from './placement-problem.js';
 import { FRAME_SLACK } from './search-scene.js';
 
 /** The frame is measured as this much smaller on every side (mm): twice what the search allows, so what it found stands. */
-export const STANDS_SLACK = 2 * FRAME_SLACK;
+export const STANDS_SLACK: number = 2 * FRAME_SLACK;
 
 /** A wall (`index` is the outline's edge from corner `index` on) or a footprint of the problem's `tall` or `low`. */
 export interface PlacedThing {

@@ -1,9 +1,8 @@
 import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
 import { type EdgeArrays, edgeArrays } from '../geometry/edge-arrays.js';
-import { ringToSegment } from '../geometry/measure.js';
 import { pointInRing } from '../geometry/predicates.js';
 import { createEdgeView, createTurnedRectangle, viewEdge } from '../geometry/rectangle-distance.js';
-import { rectangleRing } from '../geometry/ring.js';
+import { rectangleWitness } from '../geometry/rectangle-witness.js';
 import type { Placement, Ring, Size } from '../geometry/types.js';
 import { findPlacement } from '../placement/find-placement.js';
 import type { OpenReach } from '../placement/open-reach.js';
@@ -55,12 +54,6 @@ export function limitsAt(question: LimitQuestion): readonly Limit[] {
     const spare = distance - reach.rho;
     const hangs = !certain && Math.abs(spare) <= 2 * scene.tolerance;
     if (share === 0 && !hangs) return;
-    const { edge } = near;
-    const witness = ringToSegment(
-      rectangleRing([pose.x, pose.y], play.length, play.width, pose.angle),
-      [edges.ax[edge], edges.ay[edge]],
-      [edges.bx[edge], edges.by[edge]],
-    );
     found.push({
       name,
       kind,
@@ -68,7 +61,7 @@ export function limitsAt(question: LimitQuestion): readonly Limit[] {
       needed: reach.rho,
       spare,
       share,
-      witness: [witness.onA, witness.onB],
+      witness: distance > 0 ? near.witness() : null,
       measureAgain: false,
     });
   };
@@ -157,8 +150,15 @@ function withoutDistance(name: string, kind: Limit['kind'], share: number): Limi
   return { name, kind, distance: null, needed: null, spare: null, share, witness: null, measureAgain: false };
 }
 
-/** The edge nearest to the rectangle at the pose, and how near it comes, mm; negative where they overlap. */
-function nearestEdge(edges: EdgeArrays, size: Size, pose: Placement): { distance: number; edge: number } {
+/** What comes nearest to a rectangle at the pose. */
+interface Nearest {
+  /** mm; negative where they overlap. */
+  readonly distance: number;
+  /** The two ends of a shortest line, on the rectangle and on the edge. */
+  readonly witness: () => Limit['witness'];
+}
+
+function nearestEdge(edges: EdgeArrays, size: Size, pose: Placement): Nearest {
   const rectangle = createTurnedRectangle(size.length / 2, size.width / 2);
   rectangle.x = pose.x;
   rectangle.y = pose.y;
@@ -174,5 +174,5 @@ function nearestEdge(edges: EdgeArrays, size: Size, pose: Placement): { distance
       edge = e;
     }
   }
-  return { distance, edge };
+  return { distance, witness: () => rectangleWitness(rectangle, edges, edge) };
 }
