@@ -1,7 +1,6 @@
 import { readCues } from './equipment/check-cue.js';
 import { readTable } from './equipment/check-table.js';
 import { DEFAULTS } from './equipment/defaults.js';
-import type { TableSpec } from './equipment/equipment-types.js';
 import type { FitInput, SearchProgress } from './fit-input.js';
 import type { CheckedSearch, FitQuestion } from './fit-question.js';
 import type { Placement } from './geometry/types.js';
@@ -10,6 +9,7 @@ import { at, ProblemList, readLength, readNumber, readObject, readWord } from '.
 import { readRoom } from './room/check-room.js';
 import type { RoomInput } from './room/room-input.js';
 import type { Scene } from './room/scene.js';
+import { readPose } from './stroke/read-pose.js';
 import { readStroke } from './stroke/read-stroke.js';
 
 const FIT_KEYS = ['room', 'table', 'cues', 'pose', 'stroke', 'search', 'detail'] as const;
@@ -57,11 +57,11 @@ function readFitInput(input: unknown, problems: ProblemList): FitQuestion | null
   const tableValue = required('table', 'table');
   const scene = roomValue === undefined ? null : readRoom(roomValue, 'room', problems, assumptions);
   const table = tableValue === undefined ? null : readTable(tableValue, 'table', problems, assumptions);
-  // Where the table is wrong its ball is not known; the default one lets the rest be checked in the same go.
-  const ballDiameter = table?.ballDiameter ?? DEFAULTS.table.ballDiameter;
+  const { ballDiameter } = table ?? STAND_IN;
   const cues = readCues(fields.get('cues'), 'cues', table ?? STAND_IN, problems, assumptions);
   const stroke = readStroke(fields.get('stroke'), 'stroke', ballDiameter / 2, problems, assumptions);
-  const pose = readPose(fields.get('pose'), 'pose', problems);
+  const poseValue = fields.get('pose');
+  const pose = poseValue === undefined ? null : readPose(poseValue, 'pose', problems);
   const search = readSearch(fields.get('search'), 'search', problems);
   const detailValue = fields.get('detail');
   const detail =
@@ -69,58 +69,30 @@ function readFitInput(input: unknown, problems: ProblemList): FitQuestion | null
   if (problems.problems.length > 0) return null;
   if (scene === null || table === null || cues === null || stroke === null) return null;
   if (search === null || detail === null) return null;
-  return { scene, table, cues, pose, stroke, search, detail, assumptions };
+  return {
+    scene,
+    table,
+    cues,
+    pose: pose === null ? null : halfTurned(pose),
+    stroke,
+    search,
+    detail,
+    assumptions,
+  };
 }
 
-/** Only its ball and usual cue are read, to check cues beside a table that is itself wrong. */
-const STAND_IN: TableSpec = {
+/** Lets cues be checked in the same go beside a table that is itself wrong. */
+const STAND_IN = {
   id: null,
-  name: 'table',
   game: 'any',
-  field: { length: 1, width: 1 },
-  outer: { length: 1, width: 1 },
-  bedHeight: DEFAULTS.table.bedHeight,
-  noseHeight: DEFAULTS.table.noseShare * DEFAULTS.table.ballDiameter,
-  railHeight: DEFAULTS.table.railHeight,
   ballDiameter: DEFAULTS.table.ballDiameter,
   usualCue: DEFAULTS.table.usualCue,
-  mass: null,
-  legs: null,
-  source: 'stand-in while the table is wrong',
 };
 
-/** A pose in mm and radians; null where none is given or it is wrong. */
-export function readPose(value: unknown, path: string, problems: ProblemList): Placement | null {
-  if (value === undefined) return null;
-  const fields = readObject(value, path, ['x', 'y', 'turn'], problems);
-  if (fields === null) return null;
-  const coordinate = (key: string): number | null => {
-    const found = fields.get(key);
-    if (found === undefined)
-      return problems.add(at(path, key), 'missing', `The ${key} of the table's centre is missing.`);
-    return readLength(found, at(path, key), { what: `${key} of the table's centre` }, problems);
-  };
-  const x = coordinate('x');
-  const y = coordinate('y');
-  const turnValue = fields.get('turn');
-  const turn =
-    turnValue === undefined
-      ? 0
-      : readNumber(
-          turnValue,
-          at(path, 'turn'),
-          { what: 'turn of the table', min: -360, max: 360 },
-          ' degrees',
-          problems,
-        );
-  if (x === null || y === null || turn === null) return null;
-  return { x, y, angle: (halfTurn(turn) * Math.PI) / 180 };
-}
-
-/** A table is symmetric under a half turn: degrees in [0, 180). */
-function halfTurn(degrees: number): number {
-  const rest = degrees % 180;
-  return rest < 0 ? rest + 180 : rest;
+/** A table is symmetric under a half turn: its angle in [0, pi). */
+function halfTurned({ x, y, angle }: Placement): Placement {
+  const rest = angle % Math.PI;
+  return { x, y, angle: rest < 0 ? rest + Math.PI : rest };
 }
 
 function readSearch(value: unknown, path: string, problems: ProblemList): CheckedSearch | null {

@@ -74,7 +74,7 @@ export function readCue(
 export function readCues(
   value: unknown,
   path: string,
-  table: TableSpec,
+  table: Pick<TableSpec, 'id' | 'game' | 'usualCue' | 'ballDiameter'>,
   problems: ProblemList,
   assumptions: string[],
 ): readonly CueSpec[] | null {

@@ -1,21 +1,16 @@
 import type { TableSpec } from '../equipment/equipment-types.js';
 import type { Placement, Ring } from '../geometry/types.js';
+import { cushionGaps } from '../placement/cushion-gaps.js';
 import type { Scene } from '../room/scene.js';
 import type { StrokeSettings } from '../stroke/stroke-settings.js';
 import type { Cushion, Gap, Span } from './fit-report.js';
 
-/** The four cushions with the direction out over each of them, in the table's frame. */
-export const CUSHIONS: readonly { readonly cushion: Cushion; readonly x: number; readonly y: number }[] = [
-  { cushion: 'endA', x: 1, y: 0 },
-  { cushion: 'sideA', x: 0, y: 1 },
-  { cushion: 'endB', x: -1, y: 0 },
-  { cushion: 'sideB', x: 0, y: -1 },
-];
+const CUSHIONS: readonly Cushion[] = ['endA', 'sideA', 'endB', 'sideB'];
 
 /**
  * Room behind each cushion: from the nose, square off it, to the first thing that a level cue meets anywhere along the
- * cushion. Distances are exact for the given footprints; a thing that overlaps the field gives 0. Where nothing is met
- * inside the room the gap ends at a wall, since the outline is closed.
+ * cushion. Distances are exact for the given footprints; a thing that overlaps the field gives 0. The pose's centre lies in
+ * the room, so that every gap ends at a wall at last.
  */
 export function gapsAt(
   scene: Scene,
@@ -24,56 +19,15 @@ export function gapsAt(
   pose: Placement,
 ): readonly Gap[] {
   const level = table.bedHeight + table.ballDiameter / 2 + stroke.tipOffset;
-  const cos = Math.cos(pose.angle);
-  const sin = Math.sin(pose.angle);
-  return CUSHIONS.map(({ cushion, x, y }) => {
-    const outX = cos * x - sin * y;
-    const outY = sin * x + cos * y;
-    const half = (x === 0 ? table.field.length : table.field.width) / 2;
-    const nose = (x === 0 ? table.field.width : table.field.length) / 2;
-    let distance = Number.POSITIVE_INFINITY;
-    let to = '';
-    const look = (ring: Ring, name: (edge: number) => string): void => {
-      ring.forEach((a, i) => {
-        const found = firstInStrip(a, ring[(i + 1) % ring.length], pose, outX, outY, half);
-        if (found - nose < distance && found > -nose) {
-          distance = found - nose;
-          to = name(i);
-        }
-      });
-    };
-    look(scene.outline, (edge) => scene.wallNames[edge]);
-    for (const obstacle of scene.obstacles) {
-      const met = obstacle.to + stroke.margin > level && obstacle.from - stroke.margin < level;
-      if (met) look(obstacle.ring, () => obstacle.name);
-    }
-    return { cushion, distance: Math.max(0, distance), to };
+  const met = scene.obstacles.filter((o) => o.to + stroke.margin > level && o.from - stroke.margin < level);
+  const { outline } = scene;
+  const tall = met.map((o) => o.ring);
+  const gaps = cushionGaps({ play: table.field, frame: table.outer, outline, tall, low: [] }, pose);
+  return CUSHIONS.map((cushion) => {
+    const { distance, to } = gaps[cushion];
+    const name = to === null ? '' : to.kind === 'wall' ? scene.wallNames[to.index] : met[to.index].name;
+    return { cushion, distance: Math.max(0, distance), to: name };
   });
-}
-
-/** Least coordinate along `out`, from the field's centre, of the part of segment ab that lies in the strip |across| <= half and ahead of the centre; Infinity if none. */
-function firstInStrip(
-  a: readonly [number, number],
-  b: readonly [number, number],
-  pose: Placement,
-  outX: number,
-  outY: number,
-  half: number,
-): number {
-  const a0 = (a[0] - pose.x) * outX + (a[1] - pose.y) * outY;
-  const b0 = (b[0] - pose.x) * outX + (b[1] - pose.y) * outY;
-  const a1 = (a[1] - pose.y) * outX - (a[0] - pose.x) * outY;
-  const b1 = (b[1] - pose.y) * outX - (b[0] - pose.x) * outY;
-  if (Math.min(a1, b1) > half || Math.max(a1, b1) < -half) return Number.POSITIVE_INFINITY;
-  // Clip the segment to the strip; along an edge parallel to the strip both ends stay.
-  const clip = (limit: number): number => (limit - a1) / (b1 - a1);
-  const parallel = a1 === b1;
-  const s0 = parallel ? 0 : Math.max(0, Math.min(clip(-half), clip(half)));
-  const s1 = parallel ? 1 : Math.min(1, Math.max(clip(-half), clip(half)));
-  const first = Math.min(a0 + s0 * (b0 - a0), a0 + s1 * (b0 - a0));
-  const last = Math.max(a0 + s0 * (b0 - a0), a0 + s1 * (b0 - a0));
-  if (last < 0) return Number.POSITIVE_INFINITY;
-  return Math.max(0, first);
 }
 
 /**

@@ -2,14 +2,15 @@ import { readCue } from '../equipment/check-cue.js';
 import { readTable } from '../equipment/check-table.js';
 import { DEFAULTS } from '../equipment/defaults.js';
 import type { CueInput, TableInput, TableSpec } from '../equipment/equipment-types.js';
-import type { Placement, Point } from '../geometry/types.js';
+import type { Point } from '../geometry/types.js';
 import { InputError } from '../input-error.js';
 import type { Length } from '../length/length.js';
-import { at, ProblemList, readLength, readNumber, readObject } from '../length/read-input.js';
+import { at, ProblemList, readNumber, readObject } from '../length/read-input.js';
 import { readRoom } from '../room/check-room.js';
 import type { RoomInput } from '../room/room-input.js';
 import { answerShot, type ShotClass } from './answer-shot.js';
 import { prepareStrokes } from './prepare-strokes.js';
+import { readCenter, readPose } from './read-pose.js';
 import { readStroke } from './read-stroke.js';
 import { standingRoom } from './standing.js';
 import type { StrokeCue, StrokeScene } from './stroke-scene.js';
@@ -90,7 +91,7 @@ function readShot(input: unknown, problems: ProblemList): CheckedShot | null {
   const room = required('room', 'room', (value) => readRoom(value, 'room', problems, assumptions));
   const table = required('table', 'table', (value) => readTable(value, 'table', problems, assumptions));
   const ballDiameter = table?.ballDiameter ?? DEFAULTS.table.ballDiameter;
-  const pose = required('pose', 'pose of the table', (value) => readPose(value, problems));
+  const pose = required('pose', 'pose of the table', (value) => readPose(value, 'pose', problems));
   const cue = readWantedCue(fields.get('cue'), table, ballDiameter, problems);
   const stroke = readStroke(fields.get('stroke'), 'stroke', ballDiameter / 2, problems, assumptions);
   const ball = required('ball', 'ball', (value) => readBall(value, problems));
@@ -115,37 +116,9 @@ function readWantedCue(
   return table === null ? null : { length: table.usualCue, ...DEFAULTS.cue };
 }
 
-/** Centre (mm) and turn (radians) of a table. Half a turn is left as it is: the ball and the direction are told along it. */
-function readPose(value: unknown, problems: ProblemList): Placement | null {
-  const fields = readObject(value, 'pose', ['x', 'y', 'turn'], problems);
-  if (fields === null) return null;
-  const center = readCenter(fields, 'pose', "table's centre", problems);
-  const limits = { what: 'turn of the table', min: -360, max: 360 };
-  const turn = readNumber(fields.get('turn') ?? 0, 'pose.turn', limits, ' degrees', problems);
-  if (center === null || turn === null) return null;
-  return { x: center[0], y: center[1], angle: inRadians(turn) };
-}
-
 function readBall(value: unknown, problems: ProblemList): Point | null {
   const fields = readObject(value, 'ball', ['x', 'y'], problems);
   return fields === null ? null : readCenter(fields, 'ball', "ball's centre", problems);
-}
-
-function readCenter(
-  fields: ReadonlyMap<string, unknown>,
-  path: string,
-  what: string,
-  problems: ProblemList,
-): Point | null {
-  const coordinate = (key: 'x' | 'y'): number | null => {
-    const value = fields.get(key);
-    if (value === undefined)
-      return problems.add(at(path, key), 'missing', `The ${key} of the ${what} is missing.`);
-    return readLength(value, at(path, key), { what: `${key} of the ${what}` }, problems);
-  };
-  const x = coordinate('x');
-  const y = coordinate('y');
-  return x === null || y === null ? null : [x, y];
 }
 
 /** The ball lies on the table if its centre is in Q; to rounding, so that a ball can be put against a nose. */
