@@ -33,14 +33,21 @@ export const PROGRAMS = {
   ),
   'elbowroom/stroke': program(
     'elbowroom/stroke',
-    ['classifyShot'],
+    ['answerShot', 'prepareStrokes', 'standingRoom'],
     `
-    const hall = [[0, 0], [12000, 0], [12000, 9000], [0, 9000]];
-    const shot = (x) => classifyShot({
-      room: { outline: hall }, table: 'pool-9ft', pose: { x, y: 4500 }, cue: '57 in', ball: { x: 0, y: 0 }, direction: 0,
-    });
-    if (shot(6000).class !== 'open' || shot(10600).class !== 'blocked') throw new Error(JSON.stringify(shot(10600)));
-    console.log(shot(6000).class);`,
+    const wallNames = ['wall 1', 'wall 2', 'wall 3', 'wall 4'];
+    const scene = { outline: ${RING}, wallNames, obstacles: [], ceiling: [], doors: [], tolerance: 0 };
+    const size = { field: { length: 2000, width: 1000 }, outer: { length: 2300, width: 1300 }, ballDiameter: 57 };
+    const heights = { bedHeight: 765, noseHeight: 36, railHeight: 42 };
+    const about = { id: null, name: 'table', game: 'pool', usualCue: 1448, mass: null, legs: null, source: 'invented' };
+    const table = { ...about, ...size, ...heights };
+    const stroke = { backswing: 150, shortBackswing: 45, margin: 20, tipOffset: 10, maxElevation: Math.PI / 9 };
+    const shot = (x) => {
+      const strokes = prepareStrokes(scene, table, { x, y: 2500, angle: 0 }, stroke);
+      return answerShot(strokes, standingRoom(strokes), { length: 1448, tipRadius: 5, buttRadius: 15 }, 0, 0, 0).class;
+    };
+    if (shot(3000) !== 'open' || shot(4800) !== 'blocked') throw new Error(shot(3000) + ' ' + shot(4800));
+    console.log(shot(3000));`,
   ),
   'elbowroom/placement': program(
     'elbowroom/placement',
@@ -69,10 +76,12 @@ export const TABLE_IDS = `import { TABLES } from 'elbowroom'; console.log(JSON.s
 const compilers = ['5.0.4', '5.4.5', '5.9.3', '7.0.2'];
 
 const TYPED = `
-import { assessFit, type FitInput, type FitReport, InputError, type Length, TABLES } from 'elbowroom';
+import {
+  assessFit, type ClassifyInput, classifyShot, type FitInput, type FitReport, InputError, type Length, TABLES,
+} from 'elbowroom';
 import { regionArea, type Ring, unite } from 'elbowroom/geometry';
 import { findPlacement, type PlacementProblem } from 'elbowroom/placement';
-import { type ClassifyInput, classifyShot } from 'elbowroom/stroke';
+import { steepestRail, type StrokeScene } from 'elbowroom/stroke';
 
 const wide: Length = '5 m';
 const input: FitInput = {
@@ -93,6 +102,8 @@ export const paths: (error: unknown) => readonly string[] = (error) =>
 export const field: number = TABLES['pool-9ft'].field.length;
 const shot: ClassifyInput = { ...input, pose: { x: 0, y: 0 }, cue: 1448, ball: { x: 0, y: 0 }, direction: 0 };
 export const elevation: number | null = classifyShot(shot).elevation;
+export const margin: (scene: StrokeScene) => number = (scene) => scene.planMargin;
+export const steep: object = steepestRail;
 `;
 
 /** Projects of strict TypeScript users; each compiles the same few lines with its own way to find modules. */
