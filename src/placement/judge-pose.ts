@@ -9,7 +9,7 @@ import type { StandingRoom } from '../stroke/standing-room.js';
 import type { ShotCode, StrokeCue, StrokeScene } from '../stroke/stroke-scene.js';
 import type { StrokeSettings } from '../stroke/stroke-settings.js';
 import { ShotTrace } from '../stroke/trace-shot.js';
-import { clearanceAt } from './clearance-at.js';
+import { clearanceAt, distancesAt } from './clearance-at.js';
 import { type OpenReach, openReach } from './open-reach.js';
 import { REACHES } from './place-table.js';
 import { playerStrip } from './player-strip.js';
@@ -172,11 +172,17 @@ class Judge {
     return this.#clearance(reach, grow) >= reach.rho + grow - REACHES;
   }
 
-  /** The short stroke is free at theta_max: */
+  /** The short stroke is free at theta_max: it stops short of everything that it does not pass over. */
   #plainlyRaised(i: number, grow: number): boolean {
+    const { scene, table, stroke, pose } = this.#q;
     const { steepest, raised } = this.#reach(i, grow);
-    if (steepest > this.#q.stroke.maxElevation) return false;
-    return this.#clearance(raised, grow) >= raised.needed + grow - REACHES;
+    if (steepest > stroke.maxElevation) return false;
+    const problem = cueingProblem(scene, table, stroke.margin, raised, grow);
+    return distancesAt(problem, pose).every(({ kind, index, distance }) => {
+      const owner = kind === 'tall' ? problem.tallOwners[index] : null;
+      const top = owner?.kind === 'obstacle' ? scene.obstacles[owner.index].to : Number.POSITIVE_INFINITY;
+      return distance >= Math.min(raised.needed, raised.passedFrom(top + grow)) + grow - REACHES;
+    });
   }
 
   #plainly(i: number, target: 'open' | 'playable', grow: number): boolean {

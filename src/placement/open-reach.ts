@@ -21,7 +21,13 @@ export interface OpenReach {
   /** Width of free floor round the frame that proves room to stand for every shot. */
   readonly strip: number;
   /** The same sorting, and the distance from Q, for short strokes that are all raised to theta_max. */
-  readonly raised: { readonly low: number; readonly high: number; readonly needed: number };
+  readonly raised: {
+    readonly low: number;
+    readonly high: number;
+    readonly needed: number;
+    /** Distance from Q at which such a stroke passes over a thing with its top at this height; Infinity for one without. */
+    readonly passedFrom: (top: number) => number;
+  };
 }
 
 /**
@@ -32,7 +38,9 @@ export interface OpenReach {
  *
  * `raised`: with the short backswing at theta_max >= theta_rail the axis reaches ell' cos(theta_max) in plan and at most the
  * height `raised.high`, and stands higher over every low thing than at theta_rail. Walls and things that are tall between
- * `raised.low` and `raised.high` and keep `raised.needed` from Q are not met: every shot is playable, if there is room to stand.
+ * `raised.low` and `raised.high` and keep `raised.needed` from Q are not met: every shot is playable, if there is room to stand. A
+ * thing whose top lies H over the ball's centre is passed over from t0 sin(theta_max) - H cos(theta_max) >= a - b on, where t0
+ * is at least its distance less a; as for single shots, passing over counts only from (a - b) / cos(theta_max) on.
  *
  * `strip`: let everything that leaves no room to stand keep a distance W from the frame, and m be the least plan distance from
  * Q to the rim. Take the centre c on the cue's line at t = max(0.45 L, t_o): it lies within max(0, 0.45 L - m) of the frame.
@@ -73,6 +81,12 @@ export function openReach(table: TableSpec, stroke: StrokeSettings, cue: CueSpec
       low: lowAt(stroke.maxElevation),
       high: highAt(stroke.maxElevation, short),
       needed: short * Math.cos(stroke.maxElevation) + stroke.margin,
+      passedFrom: (top) => {
+        const cosMost = Math.cos(stroke.maxElevation);
+        const over = stroke.margin - stroke.tipOffset;
+        const t0 = ((top - alone.ballHeight) * cosMost + over) / Math.sin(stroke.maxElevation);
+        return Math.max(t0, over / cosMost, 0) + stroke.margin;
+      },
     },
   };
 }

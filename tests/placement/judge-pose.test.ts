@@ -5,6 +5,10 @@ import type { Ring } from '../../src/geometry/types.js';
 import { type CueJudgement, judgePose } from '../../src/placement/judge-pose.js';
 import { openReach } from '../../src/placement/open-reach.js';
 import type { Scene } from '../../src/room/scene.js';
+import { prepareStrokes } from '../../src/stroke/prepare-strokes.js';
+import { proveShots } from '../../src/stroke/prove-shots.js';
+import { shotShares } from '../../src/stroke/shot-shares.js';
+import { standingRoom } from '../../src/stroke/standing.js';
 import { STROKE, TABLE } from '../stroke/scenes.js';
 
 const cue = { name: '57 in', length: 1448, tipRadius: 5, buttRadius: 15 };
@@ -116,6 +120,40 @@ describe('standing room', () => {
       roomAround(2600, [prism('bench', rectangleRing([0, y(gap)], 6000, 600), 0, 450)]);
     expect(judge(bench(reach.strip + 0.01))).toMatchObject({ verdict: 'clear', proof: 'distance' });
     expect(judge(bench(reach.strip - 30)).proof).not.toBe('distance');
+  });
+});
+
+describe('proofs by distance', () => {
+  test('by level and by raised strokes are never contradicted by a dense sample or a counterexample', () => {
+    const proofs = new Set<string>();
+    const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    fc.assert(
+      fc.property(
+        between(1420, 1800),
+        between(-0.2, 6.1),
+        between(1500, 2400),
+        between(700, 1400),
+        between(0, 3),
+        (clearance, direction, away, to, turn) => {
+          const at: [number, number] = [away * Math.cos(direction), away * Math.sin(direction)];
+          const scene = roomAround(clearance, [prism('thing', rectangleRing(at, 300, 260, turn), 0, to)]);
+          const { verdict, proof } = judge(scene);
+          proofs.add(`${verdict} ${proof}`);
+          if (proof !== 'raised' && proof !== 'distance') return;
+          const strokes = prepareStrokes(scene, TABLE, { x: 0, y: 0, angle: 0 }, STROKE);
+          const standing = standingRoom(strokes);
+          const [tally] = shotShares(strokes, standing, [cue], { shots: 16_000 }).cues;
+          expect(tally.blocked).toBe(0);
+          if (proof === 'distance') expect(tally.open).toBe(1);
+          const target = verdict === 'clear' ? 'open' : 'playable';
+          const options = { maxBoxes: 3000, resolution: 5 };
+          expect(proveShots(strokes, standing, cue, target, options).outcome).not.toBe('refuted');
+        },
+      ),
+      { seed: 14, numRuns: 80 },
+    );
+    // The scenes reach both proofs, and verdicts without them.
+    expect([...proofs]).toEqual(expect.arrayContaining(['clear distance', 'tight raised', 'partial shot']));
   });
 });
 
