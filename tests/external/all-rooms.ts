@@ -43,6 +43,7 @@ for (const room of rooms) {
     compared += finding.compared;
     unsure += finding.unsure;
     if (finding.slowGain !== null) gains.push(finding.slowGain);
+    if ((finding.slowGain ?? 0) > 0.02) console.log(`(${room.id}, ${report.table.name}: better elsewhere)`);
     wrong += finding.wrong.length;
     for (const what of finding.wrong) console.log(what);
   }

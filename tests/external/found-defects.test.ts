@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { assessFit } from '../../src/index.js';
+import { assessFit, type CueResult, type FitInput } from '../../src/index.js';
+import { SMALL_TABLE } from '../helpers/external-furnished.js';
 import { checkedRoom } from '../helpers/external-rooms.js';
 import { openRooms } from '../helpers/open-rooms.js';
 
@@ -24,5 +25,27 @@ describe('a real room with two doors that open in (ro0041)', () => {
   it('has a place for a 7 ft table', () => {
     const report = assessFit({ room, table: 'pool-7ft-bar', cues: [1448] });
     expect(report.verdict).toBe('partial');
+  });
+});
+
+describe('real rooms where nothing is clear', () => {
+  // The model: then the pose with the largest open + cramped share wins. A plain search for clearance came across places with
+  // more, square to a wall where the chosen ones were, or turned where those were.
+  const playable = ({ shares }: CueResult): number => shares.open + shares.cramped;
+
+  it.each<{
+    id: string;
+    table: FitInput['table'];
+    cue: number;
+    pose: { x: number; y: number; turn: number };
+  }>([
+    { id: 'ro0448', table: 'pool-7ft-bar', cue: 1448, pose: { x: 17558.7, y: 795.8, turn: 0 } },
+    { id: 'ro0460', table: SMALL_TABLE, cue: 1219, pose: { x: 1050, y: 2848.6, turn: 90 } },
+    { id: 'ro0227', table: SMALL_TABLE, cue: 1219, pose: { x: 2748.4, y: 1276.8, turn: 137.446 } },
+  ])('$id has no place with noticeably more playable shots', ({ id, table, cue, pose }) => {
+    const question: FitInput = { room: realRoom(id), table, cues: [cue], detail: 'shots' };
+    const [own] = assessFit(question).cues;
+    const [there] = assessFit({ ...question, pose }).cues;
+    expect(playable(there)).toBeLessThanOrEqual(playable(own) + own.shareError + there.shareError);
   });
 });
