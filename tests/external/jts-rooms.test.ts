@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { assessFit, type FitReport } from '../../src/index.js';
 import { FURNISHED_ROOMS, SMALL_TABLE } from '../helpers/external-furnished.js';
-import { checkedRoom } from '../helpers/external-rooms.js';
-import { footprintRing, plainRing } from '../helpers/external-solids.js';
+import { checkedRoom, plainRoom } from '../helpers/external-rooms.js';
 import * as jts from '../helpers/jsts.js';
 import { openRooms } from '../helpers/open-rooms.js';
 import { type Corners, rectangleAt } from './slow/plane.js';
-import { highestAxis, type SlowRoom, swingOf, tallThings, usualCue, usualStroke } from './slow/scene.js';
+import { highestAxis, type SlowRoom, tallThings, usualCue, usualStroke } from './slow/scene.js';
 
 /**
  * JTS, through its JavaScript port, as a judge of where a table was put: the distance of the ball positions to walls and tall things is the reported
@@ -20,33 +19,12 @@ interface Case {
   readonly round: number;
 }
 
-/** The furnished rooms with flat ceilings, in plain numbers. */
 const furnished = FURNISHED_ROOMS.filter(({ room }) => typeof room.ceiling === 'number').flatMap(
   ({ name, room }) =>
     [SMALL_TABLE, 'pool-7ft-bar', 'pool-9ft'].map((table): Case => {
-      const outline = plainRing(room.outline);
       const report = assessFit({ room, table, cues: ['57 in'] });
-      return {
-        name: `${name}, ${report.table.name}`,
-        report,
-        round: (room.obstacles ?? []).some(({ footprint }) => 'diameter' in footprint) ? 1 : 0,
-        room: {
-          outline,
-          ceiling: typeof room.ceiling === 'number' ? room.ceiling : Infinity,
-          things: (room.obstacles ?? []).map((thing) => ({
-            name: thing.name,
-            ring: footprintRing(thing.footprint),
-            from: typeof thing.from === 'number' ? thing.from : 0,
-            to: typeof thing.to === 'number' ? thing.to : Infinity,
-          })),
-          swings: (room.doors ?? [])
-            .filter((door) => door.opens === 'in')
-            .map((door) => {
-              const [hinge, latch] = plainRing([door.hinge, door.latch]);
-              return swingOf(outline, hinge, latch);
-            }),
-        },
-      };
+      const round = (room.obstacles ?? []).some(({ footprint }) => 'diameter' in footprint) ? 1 : 0;
+      return { name: `${name}, ${report.table.name}`, report, round, room: plainRoom(name, room).slow };
     }),
 );
 

@@ -3,6 +3,7 @@ import type { Length, RoomInput } from '../../src/index.js';
 import { checkFitInput } from '../../src/index.js';
 import type { SlowRoom } from '../external/slow/scene.js';
 import { swingOf } from '../external/slow/scene.js';
+import { footprintRing, plainRing } from './external-solids.js';
 import type { OpenRoom } from './open-rooms.js';
 
 /** A real room as an input, and the same in plain numbers for the slow second opinion. */
@@ -63,6 +64,34 @@ export function checkedRoom(room: OpenRoom, table: string): CheckedRoom {
     cautious: { ...slow, swings: inward.map(({ hinge, latch }) => swingOf(room.pts, hinge, latch, 6)) },
     badDoors: badDoors.map((p) => `${p.path} ${p.code}`),
     problems: problems.map((p) => `${p.path} ${p.code}`),
+  };
+}
+
+/** A room whose input is in plain millimetres, with a flat ceiling or none; circles as polygons in them. */
+export function plainRoom(id: string, input: RoomInput): CheckedRoom {
+  const plain = (value: unknown, otherwise: number): number =>
+    typeof value === 'number' ? value : otherwise;
+  const outline = plainRing(input.outline);
+  const inward = (input.doors ?? [])
+    .filter((door) => door.opens === 'in')
+    .map((d) => plainRing([d.hinge, d.latch]));
+  const room = {
+    outline,
+    ceiling: plain(input.ceiling, Infinity),
+    things: (input.obstacles ?? []).map(({ name, footprint, from, to }) => ({
+      name,
+      ring: footprintRing(footprint),
+      from: plain(from, 0),
+      to: plain(to, Infinity),
+    })),
+  };
+  return {
+    id,
+    input,
+    slow: { ...room, swings: inward.map(([hinge, latch]) => swingOf(outline, hinge, latch)) },
+    cautious: { ...room, swings: inward.map(([hinge, latch]) => swingOf(outline, hinge, latch, 6)) },
+    badDoors: [],
+    problems: [],
   };
 }
 
