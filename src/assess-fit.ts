@@ -5,6 +5,7 @@ import type { FitQuestion } from './fit-question.js';
 import type { Placement } from './geometry/types.js';
 import { clearNowhere, type FoundPlace, findPlace, standsWithin } from './placement/find-place.js';
 import { type CueJudgement, judgePose, type PoseJudgement } from './placement/judge-pose.js';
+import { longestLevelCue } from './placement/longest-cue.js';
 import { type OpenReach, openReach } from './placement/open-reach.js';
 import { type PoseViews, poseViews } from './placement/pose-views.js';
 import { playSize } from './placement/problem-for.js';
@@ -105,8 +106,9 @@ export function assessQuestion(question: FitQuestion): FitReport {
     table,
     pose: poseInDegrees(pose),
     clearance: clearanceOf(
-      judged.clearance,
-      place.upperBound ?? judged.clearance,
+      clearance,
+      place.upperBound ?? clearance,
+      longestLevelCue({ scene, table, stroke, cue, pose, clearance }),
       reach,
       cue.length,
       nowhere,
@@ -194,7 +196,7 @@ function noneReport(
     certain,
     table,
     pose: place.pose === null ? null : poseInDegrees(place.pose),
-    clearance: clearanceOf(0, place.upperBound ?? 0, reach, cue.length, place.pose === null && certain),
+    clearance: clearanceOf(0, place.upperBound ?? 0, 0, reach, cue.length, place.pose === null && certain),
     cues: cues.map((c) => ({ name: c.name, length: c.length, ...result })),
     spans: spansOfRoom(scene, table, stroke, cue.length),
     gaps: [],
@@ -209,6 +211,7 @@ function noneReport(
 function clearanceOf(
   value: number,
   upperBound: number,
+  longestCue: number,
   reach: OpenReach,
   cueLength: number,
   clearNowhere: boolean,
@@ -219,7 +222,7 @@ function clearanceOf(
   return {
     value,
     upperBound: bound,
-    longestCue: Math.max(0, value - besides),
+    longestCue,
     longestCueUpperBound: Math.max(0, bound - besides),
     clearNowhere,
   };
