@@ -3,7 +3,7 @@ import type { Length, RoomInput } from '../../src/index.js';
 import { checkFitInput } from '../../src/index.js';
 import type { SlowRoom } from '../external/slow/scene.js';
 import { swingOf } from '../external/slow/scene.js';
-import { footprintRing, plainRing } from './external-solids.js';
+import { footprintRing, plainRing } from './external-plain.js';
 import type { OpenRoom } from './open-rooms.js';
 
 /** A real room as an input, and the same in plain numbers for the slow second opinion. */

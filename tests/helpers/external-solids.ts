@@ -4,7 +4,8 @@
  */
 import ManifoldModule, { type Manifold, type ManifoldToplevel } from 'manifold-3d';
 import type { RoomInput, TableSpec } from '../../src/index.js';
-import { type Corners, rectangleAt } from '../external/slow/plane.js';
+import type { Corners } from '../external/slow/plane.js';
+import { footprintRing, plain, plainRing } from './external-plain.js';
 
 const FAR = 4000;
 /** Height of what goes up to the ceiling, mm. */
@@ -146,31 +147,4 @@ export function sharedVolume(a: Manifold, b: Manifold): number {
 
 function section(CrossSection: ManifoldToplevel['CrossSection'], ring: Corners) {
   return CrossSection.ofPolygons([ring.map(([x, y]): [number, number] => [x, y])], 'EvenOdd');
-}
-
-function plain(value: unknown): number {
-  if (typeof value !== 'number') throw new TypeError(`Only plain millimetres here, not ${String(value)}.`);
-  return value;
-}
-
-export function plainRing(ring: readonly (readonly [unknown, unknown])[]): Corners {
-  return ring.map(([x, y]): [number, number] => [plain(x), plain(y)]);
-}
-
-/** Corners of a footprint; a circle as a 96-gon in it. */
-export function footprintRing(footprint: NonNullable<RoomInput['obstacles']>[number]['footprint']): Corners {
-  if ('diameter' in footprint) {
-    const [x, y] = footprint.center.map(plain);
-    const r = plain(footprint.diameter) / 2;
-    return Array.from({ length: 96 }, (_, i): [number, number] => [
-      x + r * Math.cos((i * Math.PI) / 48),
-      y + r * Math.sin((i * Math.PI) / 48),
-    ]);
-  }
-  if ('center' in footprint) {
-    const [x, y] = footprint.center.map(plain);
-    const angle = ((footprint.turn ?? 0) * Math.PI) / 180;
-    return rectangleAt(x, y, angle, plain(footprint.length), plain(footprint.width));
-  }
-  return plainRing(footprint);
 }
