@@ -22,16 +22,48 @@ export interface SharesQuestion {
   readonly best: Placement;
 }
 
-/** Places a side of the grid of starts, and most turns of it: those along the longest walls. */
-const GRID = 7;
-const GRID_TURNS = 2;
-/** Starts that are improved: so many by score, and so many by floor for the players. */
-const BY_SCORE = 2;
-const BY_FLOOR = 1;
+/** How widely to look. */
+export interface SearchWidth {
+  /** Least number of places a side of the grid of starts, greatest distance between two of them (mm), */
+  readonly grid: number;
+  readonly step: number;
+  /** and most turns of it: those along the longest walls. */
+  readonly turns: number;
+  /** Starts that are improved: so many by score, and so many by floor for the players. */
+  readonly byScore: number;
+  readonly byFloor: number;
+  /** Starts of one turn that are closer than this are one, mm. */
+  readonly apart: number;
+  /** Most poses that are proposed. */
+  readonly proposed: number;
+}
+
+/** Most places a side of the grid, in however large a room. */
+const MOST_A_SIDE = 60;
+
+/** Enough for most rooms, */
+export const A_LOOK: SearchWidth = {
+  grid: 7,
+  step: 3000,
+  turns: 2,
+  byScore: 2,
+  byFloor: 1,
+  apart: 15,
+  proposed: 3,
+};
+/** and for a crowded one, where the quick score tells less. */
+export const A_LONG_LOOK: SearchWidth = {
+  grid: 12,
+  step: 600,
+  turns: 10,
+  byScore: 14,
+  byFloor: 8,
+  apart: 200,
+  proposed: 24,
+};
+
 /** Compass: first and last step, mm, and most evaluations a start. */
 const COMPASS = { step: 240, stop: 30, most: 18 } as const;
-/** Most poses that are proposed. */
-const PROPOSED = 3;
 /** Poses closer than this (mm) count as one. */
 const SAME_PLACE = 15;
 
@@ -41,40 +73,42 @@ const SAME_PLACE = 15;
  * shares (walls, and things by their heights), and the one with most floor for the players (low furniture too). Improves them by
  * that score. Proposes only: nothing is proved about what it leaves out.
  */
-export function promisingPoses(question: SharesQuestion): readonly Placement[] {
+export function promisingPoses(question: SharesQuestion, width: SearchWidth): readonly Placement[] {
+  const { byScore, byFloor, apart } = width;
   const { scene, table, best } = question;
   const stander = clearanceProbe(tableProblem(scene, table));
   const floor = clearanceProbe(playerProblem(scene, table));
   const quick = shareScorer(reachRings(question), playSize(table));
   const score = (pose: Placement): number => (stander.stands(pose) ? quick(pose) : Number.NEGATIVE_INFINITY);
 
-  const grid = gridPoses(scene).filter((pose) => stander.stands(pose));
+  const grid = gridPoses(scene, width).filter((pose) => stander.stands(pose));
   const scored = grid.map((pose) => ({ pose, score: quick(pose) })).sort((a, b) => b.score - a.score);
   const roomy = grid.map((pose) => ({ pose, room: floor.clearance(pose) })).sort((a, b) => b.room - a.room);
   const starts: Placement[] = [best];
-  for (const { pose } of scored.slice(0, BY_SCORE)) addNew(starts, pose);
-  for (const { pose } of roomy.slice(0, BY_FLOOR)) addNew(starts, pose);
-  const improved = starts
-    .map((pose) => compassSearch(pose, score, COMPASS))
-    .sort((a, b) => b.score - a.score);
+  addFirst(starts, scored, byScore, apart);
+  const floors: Placement[] = [];
+  addFirst(floors, roomy, byFloor, apart);
+  const improved = [...starts, ...floors].map((pose) => compassSearch(pose, score, COMPASS));
+  improved.sort((a, b) => b.score - a.score);
   const found: Placement[] = [];
-  for (const { pose } of improved.slice(0, PROPOSED - BY_FLOOR)) addNew(found, pose);
-  for (const { pose } of roomy.slice(0, BY_FLOOR)) addNew(found, pose);
+  addFirst(found, improved, width.proposed - floors.length, SAME_PLACE);
+  // The quick score does not see the players' floor, so what was chosen for that is proposed as it is.
+  for (const pose of floors) addNew(found, pose, SAME_PLACE);
   return found;
 }
 
 /** A grid over the room, square to its longest walls. */
-function gridPoses(scene: Scene): readonly Placement[] {
+function gridPoses(scene: Scene, { grid, step, turns }: SearchWidth): readonly Placement[] {
   const box = boundingBox(scene.outline);
+  const places = (from: number, to: number): readonly number[] => {
+    const count = Math.min(MOST_A_SIDE, Math.max(grid, Math.ceil((to - from) / step)));
+    return Array.from({ length: count }, (_, i) => from + ((i + 0.5) / count) * (to - from));
+  };
+  const xs = places(box.minX, box.maxX);
+  const ys = places(box.minY, box.maxY);
   const poses: Placement[] = [];
-  for (const angle of squareTurns(scene.outline).slice(0, GRID_TURNS)) {
-    for (let i = 0; i < GRID; i++) {
-      for (let j = 0; j < GRID; j++) {
-        const x = box.minX + ((i + 0.5) / GRID) * (box.maxX - box.minX);
-        const y = box.minY + ((j + 0.5) / GRID) * (box.maxY - box.minY);
-        poses.push({ x, y, angle });
-      }
-    }
+  for (const angle of squareTurns(scene.outline).slice(0, turns)) {
+    for (const x of xs) for (const y of ys) poses.push({ x, y, angle });
   }
   return poses;
 }
@@ -99,10 +133,23 @@ function reachRings({ scene, table, stroke, cue, reach }: SharesQuestion): reado
   return rings;
 }
 
-function addNew(poses: Placement[], pose: Placement): void {
+/** Adds up to `most` of the ranked poses, the first ones that are not close to one that is there. */
+function addFirst(
+  poses: Placement[],
+  ranked: readonly { readonly pose: Placement }[],
+  most: number,
+  apart: number,
+): void {
+  const end = poses.length + most;
+  for (const { pose } of ranked) {
+    if (poses.length >= end) return;
+    addNew(poses, pose, apart);
+  }
+}
+
+function addNew(poses: Placement[], pose: Placement, apart: number): void {
   const known = poses.some(
-    (p) =>
-      p.angle === pose.angle && Math.abs(p.x - pose.x) < SAME_PLACE && Math.abs(p.y - pose.y) < SAME_PLACE,
+    (p) => p.angle === pose.angle && Math.abs(p.x - pose.x) < apart && Math.abs(p.y - pose.y) < apart,
   );
   if (!known) poses.push(pose);
 }

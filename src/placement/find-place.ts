@@ -3,7 +3,7 @@ import type { Placement } from '../geometry/types.js';
 import type { Scene } from '../room/scene.js';
 import { shotShares } from '../stroke/shot-shares.js';
 import type { StrokeSettings } from '../stroke/stroke-settings.js';
-import { promisingPoses } from './best-shares.js';
+import { A_LONG_LOOK, A_LOOK, promisingPoses } from './best-shares.js';
 import { clearanceProbe } from './clearance-at.js';
 import { compassSearch } from './compass-search.js';
 import { findPlacement } from './find-placement.js';
@@ -44,7 +44,9 @@ const BETTER = 0.002;
 
 /** Below this score the room is crowded, and the place is worth more looking. */
 const CROWDED = 0.85;
-const CLIMB = { step: 240, stop: 60, most: 28 } as const;
+const CLIMB = { step: 640, stop: 40, most: 40 } as const;
+/** Places to climb from. */
+const CLIMBERS = 5;
 
 /**
  * The place with the greatest clearance or, where that one is not clear by distance alone, the one that is found to have the
@@ -78,7 +80,7 @@ function bestByShares(
   reach: OpenReach,
   most: Placement,
 ): Pick<FoundPlace, 'pose' | 'views'> {
-  const { scene, table, stroke, cues } = question;
+  const { scene, table, stroke, cues, search } = question;
   const [cue] = cues;
   const look = (pose: Placement) => {
     const views = poseViews(scene, table, pose, stroke);
@@ -88,7 +90,8 @@ function bestByShares(
   };
   let best = look(most);
   if (best.blocked <= 0) return best;
-  for (const pose of promisingPoses({ scene, table, stroke, cue, reach, best: most })) {
+  const shares = { scene, table, stroke, cue, reach, best: most };
+  for (const pose of promisingPoses(shares, A_LOOK)) {
     const found = look(pose);
     if (found.score > best.score + BETTER) best = found;
   }
@@ -97,8 +100,19 @@ function bestByShares(
   const stander = clearanceProbe(tableProblem(scene, table));
   const score = (pose: Placement): number =>
     stander.stands(pose) ? look(pose).score : Number.NEGATIVE_INFINITY;
-  const climbed = compassSearch(best.pose, score, CLIMB);
-  return climbed.score > best.score + BETTER ? look(climbed.pose) : best;
+  // A turned table gains shots sooner than it gains the clearance for which it may be turned.
+  const turned = findPlacement(cueingProblem(scene, table, stroke.margin, reach), {
+    ...search,
+    turns: 'any',
+  }).pose;
+  const wide = promisingPoses(shares, A_LONG_LOOK);
+  const looked = (turned === null || search.turns === 'square' ? wide : [turned, ...wide]).map(look);
+  const starts = [best, ...looked].sort((a, b) => b.score - a.score).slice(0, CLIMBERS);
+  for (const start of starts) {
+    const climbed = compassSearch(start.pose, score, CLIMB);
+    if (climbed.score > best.score + BETTER) best = look(climbed.pose);
+  }
+  return best;
 }
 
 /**
