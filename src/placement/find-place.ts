@@ -45,6 +45,8 @@ const BETTER = 0.002;
 /** Below this score the room is crowded, and the place is worth more looking. */
 const CROWDED = 0.85;
 const CLIMB = { step: 640, stop: 40, most: 40 } as const;
+/** With more corners than this a long look would take seconds, and is left out. */
+const MOST_CORNERS = 300;
 /** Places to climb from. */
 const CLIMBERS = 5;
 
@@ -95,7 +97,7 @@ function bestByShares(
     const found = look(pose);
     if (found.score > best.score + BETTER) best = found;
   }
-  if (best.score >= CROWDED) return best;
+  if (best.score >= CROWDED || scene.outline.length > MOST_CORNERS) return best;
   // In a crowded room the players' floor decides, which the quick score does not know: climb on by the shots themselves.
   const stander = clearanceProbe(tableProblem(scene, table));
   const score = (pose: Placement): number =>
