@@ -94,10 +94,10 @@ export function assessQuestion(question: FitQuestion): FitReport {
     maxBoxes,
   };
   const advice = verdict === 'clear' ? [] : adviceFor(asked);
-  const { upperBound } = place;
+  const upperBound = search.turns === 'any' ? place.upperBound : null;
   const nowhere =
     verdict !== 'clear' &&
-    upperBound !== null &&
+    question.pose === null &&
     clearNowhere({ scene, table, stroke, cue, upperBound, maxBoxes });
   const report: FitReport = {
     schema: 'elbowroom/fit-report@1',

@@ -234,6 +234,21 @@ describe('the search', () => {
     expect(full.clearance.upperBound - full.clearance.value).toBeLessThanOrEqual(1 + 1e-6);
   });
 
+  test('over square turns alone does not speak for the others', () => {
+    // Largest clearance of a slender rectangle w x h in a square room A: (2 A - (w + h) sqrt 2) / 4 at 45 degrees, (A - w) / 2 square.
+    const table = { field: { length: 2057.15, width: 457.15 }, outer: { length: 2300, width: 700 } };
+    const asked = (turns: 'any' | 'square') =>
+      assessFit({ room: { outline: rectangle(5000, 5000) }, table, cues: [1380], search: { turns } });
+    const any = asked('any');
+    expect(any.verdict).toBe('clear');
+    expect(any.pose?.turn).toBeCloseTo(45, 6);
+    expect(any.clearance.value).toBeCloseTo((10000 - 2400 * Math.SQRT2) / 4, 0);
+    const square = asked('square');
+    expect(square.verdict).not.toBe('clear');
+    expect(square.clearance.value).toBeCloseTo(1500, 3);
+    expect(square.clearance.clearNowhere).toBe(false);
+  });
+
   test('centres the table in a room that is long enough', () => {
     const { pose } = ask({ outline: rectangle(9000, 5000) });
     expect(pose?.x).toBeCloseTo(4500, 3);

@@ -129,7 +129,7 @@ export function clearNowhere(question: NowhereQuestion): boolean {
   const problem = surelyBlockingProblem(scene, table, { under: reach.under, over: reach.high });
   const tall = cueingProblem(scene, table, stroke.margin, reach).tall.length;
   // Where everything tall blocks surely, the search for the best place has proved it or not.
-  if (problem.tall.length === tall) return upperBound < reach.least;
+  if (upperBound !== null && problem.tall.length === tall) return upperBound < reach.least;
   // Half the gap below the threshold is floor enough: what lies above it is not proved away.
   const floor = Math.max(0, reach.least - 2 * SURE);
   const found = findPlacement(problem, { gap: SURE, maxBoxes, turns: 'any', floor });
@@ -142,8 +142,8 @@ export interface NowhereQuestion {
   readonly table: TableSpec;
   readonly stroke: StrokeSettings;
   readonly cue: CueSpec;
-  /** No place has more clearance for this cue, by a search over all turns, mm. */
-  readonly upperBound: number;
+  /** No place has more clearance for this cue, by a search over all turns (mm); null where only some were searched. */
+  readonly upperBound: number | null;
   readonly maxBoxes: number;
 }
 
