@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { assessFit } from '../src/assess-fit.js';
+import { checkRoom } from '../src/check-fit-input.js';
 import { compareTables } from '../src/compare-tables.js';
 import type { FitInput } from '../src/fit-input.js';
 import { InputError } from '../src/input-error.js';
@@ -347,6 +348,48 @@ describe('bad input', () => {
       expect.arrayContaining(['cues', 'detail', 'room', 'table']),
     );
     for (const problem of error.problems) expect(error.message).toContain(problem.message);
+  });
+});
+
+describe('the map of shots', () => {
+  const mean = (cells: readonly number[]): number => cells.reduce((a, b) => a + b, 0) / cells.length;
+
+  test('adds up to the shares of the wanted cue', () => {
+    const report = ask({ outline: rectangle(4600, 3600) }, { detail: 'shots' });
+    const { shots, cues } = report;
+    if (shots === undefined) throw new Error('no map');
+    expect(shots.open).toHaveLength(shots.columns * shots.rows);
+    expect(mean(shots.open)).toBeCloseTo(cues[0].shares.open, 9);
+    expect(mean(shots.cramped)).toBeCloseTo(cues[0].shares.cramped, 9);
+    expect(mean(shots.blocked)).toBeCloseTo(cues[0].shares.blocked, 9);
+    expect(cues[0].shareError).toBeLessThan(0.01);
+    expectSound(report);
+  });
+
+  test('is all open, without a sample, where distances prove it', () => {
+    const { verdict, shots } = ask({ outline: rectangle(8000, 7000) }, { detail: 'shots' });
+    expect([verdict, shots?.shots, mean(shots?.open ?? [])]).toEqual(['clear', 0, 1]);
+    expect(ask({ outline: rectangle(8000, 7000) }).shots).toBeUndefined();
+  });
+});
+
+describe('a checked room', () => {
+  test('is what the parts take, or comes back with every problem', () => {
+    const scene = checkRoom({ outline: rectangle(5000, 4000).reverse(), tolerance: '5 mm' });
+    expect(scene.outline).toEqual(rectangle(5000, 4000));
+    expect(scene.tolerance).toBe(5);
+    const error = caught(() =>
+      checkRoom({
+        outline: [
+          [0, 0],
+          [5, 0],
+        ],
+        tolerance: -1,
+      }),
+    );
+    expect(error.problems.map((p) => p.path)).toEqual(
+      expect.arrayContaining(['room.outline', 'room.tolerance']),
+    );
   });
 });
 
