@@ -87,11 +87,11 @@ function bestByShares(
   const look = (pose: Placement) => {
     const views = poseViews(scene, table, pose, stroke);
     const { strokes, standing } = views(0);
-    const [{ open, cramped }] = shotShares(strokes, standing, [cue], { shots: RANKING_SHOTS }).cues;
-    return { pose, views, blocked: 1 - open - cramped, score: open + PLAYABLE * cramped };
+    const [{ open, cramped, blocked }] = shotShares(strokes, standing, [cue], { shots: RANKING_SHOTS }).cues;
+    return { pose, views, blocked, score: open + PLAYABLE * cramped };
   };
   let best = look(most);
-  if (best.blocked <= 0) return best;
+  if (best.blocked === 0) return best;
   const shares = { scene, table, stroke, cue, reach, best: most };
   for (const pose of promisingPoses(shares, A_LOOK)) {
     const found = look(pose);
@@ -103,10 +103,9 @@ function bestByShares(
   const score = (pose: Placement): number =>
     stander.stands(pose) ? look(pose).score : Number.NEGATIVE_INFINITY;
   // A turned table gains shots sooner than it gains the clearance for which it may be turned.
-  const turned = findPlacement(cueingProblem(scene, table, stroke.margin, reach), {
-    ...search,
-    turns: 'any',
-  }).pose;
+  const { gap, maxBoxes } = search;
+  const problem = cueingProblem(scene, table, stroke.margin, reach);
+  const turned = findPlacement(problem, { gap, maxBoxes, turns: 'any' }).pose;
   const wide = promisingPoses(shares, A_LONG_LOOK);
   const looked = (turned === null || search.turns === 'square' ? wide : [turned, ...wide]).map(look);
   const starts = [best, ...looked].sort((a, b) => b.score - a.score).slice(0, CLIMBERS);

@@ -76,7 +76,7 @@ const MOST_BOXES = 20_000;
 
 /**
  * The verdict for each cue with the table at one pose. `clear` only where proved (by distance or by boxes of shots), `tight`
- * only where boxes prove that no shot is blocked, `partial` on a counterexample. Where boxes stay undecided at the resolution
+ * only where distances or boxes prove that no shot is blocked, `partial` on a counterexample. Where boxes stay undecided at the resolution
  * the cautious verdict is given, marked as not certain. With the tolerance e, a verdict is certain when it is the same in
  * every room whose boundaries lie within e.
  */
