@@ -45,4 +45,25 @@ export const DEFAULTS = {
   },
   room: { tolerance: 10 },
   search: { gap: 1, maxBoxes: 200_000, offSquareGain: 50, resolution: 5 },
+  delivery: {
+    /** Hands and packing, on every side of a piece. */
+    handRoom: 25,
+    /** How far off any measurement of the way may be. */
+    tolerance: 10,
+    /** Wall and lining: how deep an opening is. */
+    wallDepth: 150,
+    /** How far a piece may be tilted out of a level way of holding it, degrees; 45 takes every tilt between two of them. */
+    tilt: 45,
+    /** Of a corner, degrees. */
+    turn: 90,
+    /** One step, where a stair is given by its pitch: the most of a private stair (Approved Document K, table 1.1, second-hand). */
+    stepRise: 220,
+    /** Steps in the turn of a winder: three kites are usual. */
+    winderSteps: 3,
+    /** As many people carry a piece as keep each at or under this, kg, */
+    carrierMass: 25,
+    /** but never more than this: more do not find a hold. */
+    mostCarriers: 6,
+    maxBoxes: 60_000,
+  },
 } as const;
