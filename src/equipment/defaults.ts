@@ -44,6 +44,28 @@ export const DEFAULTS = {
     ceiling: 1500,
   },
   room: { tolerance: 10 },
+  survey: {
+    /** Class of a tape that says nothing else: that of most good tapes. */
+    tapeClass: 'II',
+    /** Greatest error allowed, a + bL + c mm for L whole metres: Directive 2014/32/EU, Annex X (c: an end hook or the end face is used, as on a wall). */
+    tapeClasses: {
+      I: { a: 0.1, b: 0.1, c: 0.1 },
+      II: { a: 0.3, b: 0.2, c: 0.2 },
+      III: { a: 0.6, b: 0.4, c: 0.3 },
+    },
+    /** Standard deviation of one reading beside the tape's own error: sag, skew and plaster, which dominate. */
+    tapeReading: 3,
+    /** Of a laser: what is its own in every reading, and what changes with each. */
+    laser: { own: 1, reading: 2 },
+    /** Of a length by eye or paces: a share of it, at least so much. */
+    estimate: { share: 0.03, least: 50 },
+    /** Of a corner that is taken to be square, degrees: 35 mm at 4 m. */
+    squareDeviation: 0.5,
+    /** Of the parts of one wall from a straight line. */
+    straightDeviation: 4,
+    /** Of the two splayed sides of a bay, one against the other. */
+    bayDeviation: 10,
+  },
   search: { gap: 1, maxBoxes: 200_000, offSquareGain: 50, resolution: 5 },
   delivery: {
     /** Hands and packing, on every side of a piece. */
