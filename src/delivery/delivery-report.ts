@@ -102,6 +102,8 @@ export interface DeliveryAdvice {
   /** The set of pieces to ask for. */
   readonly pieces?: string;
   readonly hold?: HoldName;
+  /** For `allow-hold` without a hold: how far the piece would have to be allowed to tilt, degrees. */
+  readonly tilt?: number;
   /** mm: what is gained (door), allowed (hand room) or needed (widen). */
   readonly amount?: number;
   /** The outcome it brings: for the piece in the passage, or for the whole way with `other-pieces`. */
