@@ -8,7 +8,7 @@ import type { Gate, Passage, Space } from './passages.js';
 /** Nobody asks for a passage that is larger by more than this, mm. */
 const MOST_WIDENING = 500;
 /** Steps of a bisection where a formula answers. */
-const HALVINGS = 7;
+const HALVINGS = 8;
 const HOLDS: readonly HoldName[] = ['on-edge', 'on-end', 'flat'];
 const DEGREE = Math.PI / 180;
 /** With every hold allowed, so far is every tilt from one of them (less the noise of the arithmetic). */
@@ -127,7 +127,8 @@ export const widen: Change = ({ index, passage, piece, crossing, quick }, handRo
 };
 
 function stepsFrom(short: number, quick: boolean): readonly number[] {
-  return (quick ? [16, 32, 64, 128, 256] : [50, 200]).map((step) => short + step);
+  const steps = (quick ? [16, 32, 64, 128, 256] : [50, 200]).map((step) => short + step);
+  return quick ? [...steps, MOST_WIDENING] : steps;
 }
 
 /** The first other set of which every piece passes everything. */
