@@ -145,6 +145,13 @@ function describeFitInput(): JsonSchema {
             $ref: '#/$defs/length',
             default: room.tolerance,
           },
+          wallTolerances: {
+            description:
+              'How far off each wall may be, square to itself, in the order of the corners that the walls start from: replaces the tolerance for the walls.',
+            type: 'array',
+            items: { $ref: '#/$defs/length' },
+            minItems: 3,
+          },
         },
         required: ['outline'],
         additionalProperties: false,

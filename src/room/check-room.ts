@@ -9,8 +9,9 @@ import { readOutline } from './read-outline.js';
 import { ROOM_LIMITS } from './room-limits.js';
 import type { RoomShell } from './room-shell.js';
 import type { Scene } from './scene.js';
+import { greatestOfMerged, readWallTolerances } from './wall-tolerances.js';
 
-const KEYS = ['outline', 'ceiling', 'obstacles', 'doors', 'tolerance'] as const;
+const KEYS = ['outline', 'ceiling', 'obstacles', 'doors', 'tolerance', 'wallTolerances'] as const;
 
 /**
  * The checked room, or null with every problem that was found. Each default that was used adds a sentence to the assumptions.
@@ -43,10 +44,19 @@ export function readRoom(
       )
     : DEFAULTS.room.tolerance;
   if (!fields.has('tolerance')) {
-    assumptions.push(`Measurements are taken to be within ${writeMm(DEFAULTS.room.tolerance)} (default).`);
+    const which = fields.has('wallTolerances') ? 'Measurements other than walls' : 'Measurements';
+    assumptions.push(`${which} are taken to be within ${writeMm(DEFAULTS.room.tolerance)} (default).`);
   }
 
   const shape = readOutline(fields.get('outline'), at(path, 'outline'), problems);
+  const ofWalls = fields.has('wallTolerances')
+    ? readWallTolerances(
+        fields.get('wallTolerances'),
+        at(path, 'wallTolerances'),
+        fields.get('outline'),
+        problems,
+      )
+    : null;
   const ceiling = fields.has('ceiling')
     ? readCeiling(fields.get('ceiling'), at(path, 'ceiling'), problems)
     : [];
@@ -57,7 +67,8 @@ export function readRoom(
 
   const outline = shape?.ring ?? null;
   const wallNames = (shape?.starts ?? []).map((start) => `wall ${start + 1}`);
-  const shell: RoomShell = { outline, wallNames, ceiling };
+  const wallTolerances = shape === null || ofWalls === null ? null : greatestOfMerged(ofWalls, shape.starts);
+  const shell: RoomShell = { outline, wallNames, wallTolerances, ceiling };
   const names = new NameBook();
   const obstacles = fields.has('obstacles')
     ? readObstacles(fields.get('obstacles'), at(path, 'obstacles'), shell, names, problems, assumptions)
@@ -71,5 +82,5 @@ export function readRoom(
   if (problems.problems.length > before) return null;
   if (outline === null || ceiling === null || obstacles === null || doors === null || tolerance === null)
     return null;
-  return { outline, wallNames, obstacles, ceiling, doors, tolerance };
+  return { outline, wallNames, obstacles, ceiling, doors, tolerance, wallTolerances };
 }

@@ -63,7 +63,7 @@ function readDoor(
 
   if (!checkWidth(hinge, latch, owner, path, problems) || shell.outline === null) return null;
   const wall = bestWall(hinge, latch, shell.outline);
-  const most = Math.max(tolerance, ROOM_LIMITS.doorOffWall);
+  const most = Math.max(tolerance, shell.wallTolerances?.[wall.index] ?? 0, ROOM_LIMITS.doorOffWall);
   if (wall.hingeOff > most || wall.latchOff > most) {
     problems.add(
       path,

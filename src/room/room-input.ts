@@ -60,4 +60,9 @@ export interface RoomInput {
   readonly doors?: readonly DoorInput[];
   /** How far off any of these measurements may be; default 10 mm. */
   readonly tolerance?: Length;
+  /**
+   * How far off each wall may be, square to itself, one for each wall of `outline` in the order of the list: replaces
+   * `tolerance` for the walls. The whole wall, both its ends, lies so near to the line that is given for it.
+   */
+  readonly wallTolerances?: readonly Length[];
 }

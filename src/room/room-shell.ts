@@ -5,5 +5,7 @@ import type { SceneCeilingFace } from './scene.js';
 export interface RoomShell {
   readonly outline: Ring | null;
   readonly wallNames: readonly string[];
+  /** As in the scene. */
+  readonly wallTolerances: readonly number[] | null;
   readonly ceiling: readonly SceneCeilingFace[] | null;
 }

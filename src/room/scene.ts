@@ -15,6 +15,8 @@ export interface Scene {
   readonly doors: readonly SceneDoor[];
   /** e: how far off any boundary may be, mm. */
   readonly tolerance: number;
+  /** Instead of that, how far off the wall of `outline` with the same index may be, square to it, mm; null: `tolerance` holds for the walls too. */
+  readonly wallTolerances: readonly number[] | null;
 }
 
 export interface SceneObstacle {

@@ -49,6 +49,7 @@ export const VALID_INPUTS: Readonly<Record<string, FitInput>> = {
         { hinge: [4000, 5500], latch: [5000, 5500], opens: 'slides' },
       ],
       tolerance: 15,
+      wallTolerances: [5, '6 mm', 0, 12.5],
     },
     table: {
       name: 'club table',

@@ -12,6 +12,7 @@ describe('readRoom', () => {
       ceiling: [],
       doors: [],
       tolerance: 10,
+      wallTolerances: null,
     });
     expect(assumptions).toEqual([
       'Measurements are taken to be within 10 mm (default).',
@@ -71,6 +72,7 @@ describe('readRoom', () => {
       ceiling: [{ name: 'ceiling', height: 2400, slopeX: 0, slopeY: 0 }],
       doors: [{ name: 'entry', hinge: [5000, 1000], latch: [5000, 1900], opens: 'slides', swing: null }],
       tolerance: 5,
+      wallTolerances: null,
     });
   });
 
