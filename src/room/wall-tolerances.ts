@@ -1,6 +1,7 @@
 import { readPlausible } from '../equipment/read-plausible.js';
-import { at, type ProblemList } from '../length/read-input.js';
-import { readList } from './read-corners.js';
+import { FLAT_TOLERANCE } from '../geometry/named-ring.js';
+import { at, ProblemList } from '../length/read-input.js';
+import { readList, readPoint } from './read-corners.js';
 import { ROOM_LIMITS } from './room-limits.js';
 
 /**
@@ -33,12 +34,13 @@ export function readWallTolerances(
   return good.length === read.length ? good : null;
 }
 
-/** Where the last corner is the first one in other words, its wall without length asks for a tolerance. */
 function isClosed(outline: readonly unknown[]): boolean {
-  const [first] = outline;
-  const last = outline[outline.length - 1];
-  if (!Array.isArray(first) || !Array.isArray(last)) return false;
-  return first[0] === last[0] && first[1] === last[1];
+  // What is wrong with a corner is told where the outline is read.
+  const unheard = new ProblemList();
+  const first = readPoint(outline[0], '', '', unheard);
+  const last = readPoint(outline[outline.length - 1], '', '', unheard);
+  if (first === null || last === null) return false;
+  return Math.hypot(last[0] - first[0], last[1] - first[1]) <= FLAT_TOLERANCE;
 }
 
 /**
