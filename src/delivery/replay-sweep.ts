@@ -79,7 +79,8 @@ export class Sweep {
       for (let i = 0; i < poses.length; i++) this.measure(i, i, 0);
       for (let i = 0; i + 1 < poses.length; i++) this.follow(i, 0, 1, i, i + 1, 0);
     }
-    this.clearance = this.least > 0 ? Math.min(this.least, this.proved) : this.least;
+    // Adding 0 makes 0 of -0.
+    this.clearance = (this.least > 0 ? Math.min(this.least, this.proved) : this.least) + 0;
   }
 
   private withinReach({ x, y, z, heading, tilt, roll }: MotionPose): boolean {

@@ -30,6 +30,8 @@ export class ManifoldOracle {
     const parts = this.air(passage);
     const air = this.library.Manifold.union(parts);
     const solid = block.subtract(air);
+    const status = solid.status();
+    if (status !== 'NoError') throw new Error(`The solids of ${passage.kind} failed: ${status}`);
     for (const each of [block, air, ...parts]) each.delete();
     return solid;
   }
@@ -97,12 +99,12 @@ export class ManifoldOracle {
           [-FAR, width],
         ];
         const second: Vec2[] = [e2(-FAR, 0), e2(-FAR, widthAfter), e2(FAR, widthAfter), e2(FAR, 0)];
-        const low = Math.min(height, heightAfter);
+        const [low, high] = [height, heightAfter].map(limit).sort((p, q) => p - q);
         const a = within(first, height);
         const b = within(second, heightAfter);
         // Above the lower ceiling nothing is open where both run.
-        const tallA = within(first, Math.max(height, heightAfter) + 1);
-        const tallB = within(second, Math.max(height, heightAfter) + 1);
+        const tallA = within(first, high + 1);
+        const tallB = within(second, high + 1);
         const both = tallA.intersect(tallB);
         const attic = both.trimByPlane([0, 0, 1], low);
         const air = [a.subtract(attic), b.subtract(attic)];
