@@ -55,6 +55,21 @@ export class ManifoldOracle {
     return gap;
   }
 
+  /** The distance of everything between two poses, their hull, from the solid: of a box that is only shifted, all that it passes through. */
+  sweptDistance(
+    solid: Manifold,
+    box: Omit<Motion, 'poses'>,
+    from: MotionPose,
+    to: MotionPose,
+    search: number,
+  ): number {
+    const ends = [this.box(box, from), this.box(box, to)];
+    const swept = this.library.Manifold.hull(ends);
+    const gap = solid.minGap(swept, search);
+    for (const each of [...ends, swept]) each.delete();
+    return gap;
+  }
+
   sharedVolume(solid: Manifold, box: Omit<Motion, 'poses'>, pose: MotionPose): number {
     const placed = this.box(box, pose);
     const shared = solid.intersect(placed);
