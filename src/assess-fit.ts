@@ -3,7 +3,7 @@ import { DEFAULTS } from './equipment/defaults.js';
 import type { FitInput } from './fit-input.js';
 import type { FitQuestion } from './fit-question.js';
 import type { Placement } from './geometry/types.js';
-import { clearNowhere, type FoundPlace, findPlace, standsWithin } from './placement/find-place.js';
+import { clearNowhere, type FoundPlace, findPlace, mayStandWithin } from './placement/find-place.js';
 import { type CueJudgement, judgePose, type PoseJudgement } from './placement/judge-pose.js';
 import { longestLevelCue } from './placement/longest-cue.js';
 import { type OpenReach, openReach } from './placement/open-reach.js';
@@ -179,7 +179,7 @@ function noneReport(
   const certain =
     judged !== null
       ? judged.cues.every((c) => c.certain)
-      : !place.stopped && !standsWithin(scene, table, scene.tolerance, search.maxBoxes);
+      : !place.stopped && !mayStandWithin(scene, table, search.maxBoxes);
   const shares = { open: 0, cramped: 0, blocked: 1 };
   const result = {
     verdict: 'none',

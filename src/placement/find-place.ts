@@ -1,5 +1,6 @@
 import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
 import type { Placement } from '../geometry/types.js';
+import { kindestRoom } from '../room/rooms-within.js';
 import type { Scene } from '../room/scene.js';
 import { shotShares } from '../stroke/shot-shares.js';
 import type { StrokeSettings } from '../stroke/stroke-settings.js';
@@ -148,6 +149,12 @@ export interface NowhereQuestion {
 
 /** Margin by which the proof that no place is clear must hold, mm. */
 const SURE = 0.5;
+
+/** Can the table stand anywhere in some room within the tolerances? True where that is not ruled out. */
+export function mayStandWithin(scene: Scene, table: TableSpec, maxBoxes: number): boolean {
+  const kind = kindestRoom(scene);
+  return kind === null || standsWithin(kind.scene, table, -kind.grow, maxBoxes);
+}
 
 /** Can a table that is e smaller all round stand anywhere? Where it cannot, no room within the tolerance holds the table. */
 export function standsWithin(scene: Scene, table: TableSpec, e: number, maxBoxes: number): boolean {

@@ -1,6 +1,7 @@
 import { DEFAULTS } from '../equipment/defaults.js';
 import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
 import type { Placement } from '../geometry/types.js';
+import { hardestRoom, kindestRoom, type RoomWithin } from '../room/rooms-within.js';
 import type { Scene } from '../room/scene.js';
 import { StrokeClassifier } from '../stroke/classify-traced.js';
 import { proveShots, type ShotProof } from '../stroke/prove-shots.js';
@@ -78,7 +79,7 @@ const MOST_BOXES = 20_000;
  * The verdict for each cue with the table at one pose. `clear` only where proved (by distance or by boxes of shots), `tight`
  * only where distances or boxes prove that no shot is blocked, `partial` on a counterexample. Where boxes stay undecided at the resolution
  * the cautious verdict is given, marked as not certain. With the tolerance e, a verdict is certain when it is the same in
- * every room whose boundaries lie within e.
+ * every room whose boundaries lie within e, and whose walls lie within their own tolerances where they have some.
  */
 export function judgePose(question: JudgeQuestion): PoseJudgement {
   const judge = new Judge(question);
@@ -90,20 +91,25 @@ class Judge {
   readonly #views: PoseViews;
   readonly #strips = new Map<number, number>();
   readonly #reaches: readonly OpenReach[];
+  /** The least kind room within the tolerances, and the kindest; null where none can be told. */
+  readonly #hard: RoomWithin;
+  readonly #kind: RoomWithin | null;
 
   constructor(question: JudgeQuestion) {
     this.#q = question;
     this.#views = question.views ?? poseViews(question.scene, question.table, question.pose, question.stroke);
     this.#reaches = question.cues.map((cue) => openReach(question.table, question.stroke, cue));
+    const asGiven = { scene: question.scene, grow: 0 };
+    this.#hard = question.withTolerance ? hardestRoom(question.scene) : asGiven;
+    this.#kind = question.withTolerance ? kindestRoom(question.scene, question.stroke.margin) : asGiven;
   }
 
   run(): PoseJudgement {
     const { scene, cues, withTolerance } = this.#q;
-    const e = scene.tolerance;
-    const free = this.#frameRoom();
+    const free = this.#frameRoom(scene);
     const stands = free >= -STAND_SLACK;
     if (!stands) {
-      const certain = !withTolerance || free <= -e;
+      const certain = !withTolerance || this.#standsNowhereNear();
       return {
         stands,
         clearance: 0,
@@ -112,13 +118,15 @@ class Judge {
         tallied: [],
       };
     }
-    const standsForSure = !withTolerance || free >= e - STAND_SLACK;
+    const hard = this.#hard;
+    const standsForSure = !withTolerance || this.#frameRoom(hard.scene) >= hard.grow - STAND_SLACK;
     const tallied = cues.map((_, i) => i).filter((i) => !this.#plainly(i, 'open', 0));
     const tally = tallied.length === 0 ? null : this.#sample(tallied);
     const judged = cues.map((_, i) => {
       const k = tallied.indexOf(i);
       if (tally === null || k < 0) {
-        const certain = standsForSure && (!withTolerance || this.#prove(i, 'open', e).outcome === 'proved');
+        const certain =
+          standsForSure && (!withTolerance || this.#prove(i, 'open', hard.grow).outcome === 'proved');
         return { ...ALL_OPEN, certain, steepest: this.#reaches[i].steepest };
       }
       return this.#judgeSampled(i, tally.cues[k], standsForSure);
@@ -132,17 +140,28 @@ class Judge {
     };
   }
 
+  /** Does the frame overlap something even in the kindest room within the tolerances? */
+  #standsNowhereNear(): boolean {
+    return this.#kind !== null && this.#frameRoom(this.#kind.scene) <= this.#kind.grow;
+  }
+
   /** Distance of the frame from everything in its way, mm; negative where they overlap. */
-  #frameRoom(): number {
-    const { scene, table, pose } = this.#q;
+  #frameRoom(scene: Scene): number {
+    const { table, pose } = this.#q;
     const problem = tableProblem(scene, table);
     return clearanceAt({ ...problem, play: problem.frame, tall: problem.low, low: [] }, pose).clearance;
   }
 
+  /** The room to look at with every boundary moved by `grow`: 0, or that of the hardest or the kindest room. */
+  #scene(grow: number): Scene {
+    if (grow === 0) return this.#q.scene;
+    return grow > 0 ? this.#hard.scene : (this.#kind?.scene ?? this.#q.scene);
+  }
+
   /** Distance from Q to walls and things that are tall by these heights. */
   #clearance(heights: SortingHeights, grow: number): number {
-    const { scene, table, stroke, pose } = this.#q;
-    return clearanceAt(cueingProblem(scene, table, stroke.margin, heights, grow), pose).clearance;
+    const { table, stroke, pose } = this.#q;
+    return clearanceAt(cueingProblem(this.#scene(grow), table, stroke.margin, heights, grow), pose).clearance;
   }
 
   #reach(i: number, grow: number): OpenReach {
@@ -154,8 +173,8 @@ class Judge {
   #strip(grow: number): number {
     const known = this.#strips.get(grow);
     if (known !== undefined) return known;
-    const { scene, table, pose } = this.#q;
-    const width = playerStrip(scene, table, pose, grow);
+    const { table, pose } = this.#q;
+    const width = playerStrip(this.#scene(grow), table, pose, grow);
     this.#strips.set(grow, width);
     return width;
   }
@@ -174,7 +193,8 @@ class Judge {
 
   /** The short stroke is free at theta_max: it stops short of everything that it does not pass over. */
   #plainlyRaised(i: number, grow: number): boolean {
-    const { scene, table, stroke, pose } = this.#q;
+    const { table, stroke, pose } = this.#q;
+    const scene = this.#scene(grow);
     const { steepest, raised } = this.#reach(i, grow);
     if (steepest > stroke.maxElevation) return false;
     const problem = cueingProblem(scene, table, stroke.margin, raised, grow);
@@ -248,8 +268,7 @@ class Judge {
 
   /** Proved in the least kind room within the tolerance, and so in every kinder one? Not asked without a tolerance. */
   #holdsWithin(i: number, target: 'open' | 'playable'): boolean {
-    const { withTolerance, scene } = this.#q;
-    return withTolerance && this.#prove(i, target, scene.tolerance).outcome === 'proved';
+    return this.#q.withTolerance && this.#prove(i, target, this.#hard.grow).outcome === 'proved';
   }
 
   /** Is some shot still blocked in the kindest room within the tolerance? */
@@ -263,10 +282,11 @@ class Judge {
     examples: readonly ShotSpot[],
     fails: (code: ShotCode) => boolean,
   ): boolean {
-    const e = this.#q.scene.tolerance;
-    const { strokes, standing } = this.#views(-e);
+    if (this.#kind === null) return false;
+    const { grow } = this.#kind;
+    const { strokes, standing } = this.#views(grow);
     if (classes(strokes, standing, this.#q.cues[i], examples).some(fails)) return true;
-    return this.#prove(i, target, -e).outcome === 'refuted';
+    return this.#prove(i, target, grow).outcome === 'refuted';
   }
 
   /** By boxes of shots, but for what distances alone prove of it. */

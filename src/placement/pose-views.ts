@@ -1,5 +1,6 @@
 import type { TableSpec } from '../equipment/equipment-types.js';
 import type { Placement } from '../geometry/types.js';
+import { hardestRoom, kindestRoom } from '../room/rooms-within.js';
 import type { Scene } from '../room/scene.js';
 import { prepareStrokes } from '../stroke/prepare-strokes.js';
 import { standingRoom } from '../stroke/standing.js';
@@ -13,7 +14,10 @@ export interface PoseView {
   readonly standing: StandingRoom;
 }
 
-/** The view with every boundary moved by `grow` (e, mm). */
+/**
+ * The view with every boundary moved by `grow` (e, mm): of the room itself for 0, else of the hardest (more than 0) or the kindest
+ * room within its tolerances, for which `grow` is to be theirs.
+ */
 export type PoseViews = (grow: number) => PoseView;
 
 /** Views of a room from one pose, each made when it is first asked for and then kept: they are costly to make. */
@@ -27,7 +31,13 @@ export function poseViews(
   return (grow) => {
     const found = known.get(grow);
     if (found !== undefined) return found;
-    const strokes = prepareStrokes(scene, table, pose, stroke, grow);
+    const seen =
+      grow === 0
+        ? scene
+        : grow > 0
+          ? hardestRoom(scene).scene
+          : (kindestRoom(scene, stroke.margin)?.scene ?? scene);
+    const strokes = prepareStrokes(seen, table, pose, stroke, grow);
     const view = { strokes, standing: standingRoom(strokes) };
     known.set(grow, view);
     return view;

@@ -7,6 +7,7 @@ import type { Placement, Ring, Size } from '../geometry/types.js';
 import { findPlacement } from '../placement/find-placement.js';
 import type { OpenReach } from '../placement/open-reach.js';
 import { playSize, tableProblem } from '../placement/problem-for.js';
+import { wallTolerance } from '../room/rooms-within.js';
 import type { Scene } from '../room/scene.js';
 import { STANDING_ROOM, THE_RAIL } from '../stroke/answer-shot.js';
 import type { HoldBack } from '../stroke/shot-shares.js';
@@ -33,12 +34,12 @@ export interface LimitQuestion {
  * What holds the verdict of the wanted cue back, nearest first, by name: every wall and tall thing that keeps some sampled
  * shot from being open or, where the verdict hangs on the tolerance, is within it of its needed distance; then ceilings,
  * standing room and rails, for which a distance says nothing. Where the verdict is not certain, at least one limit is marked
- * to be measured again: those within the tolerance of what they need, or the one that comes nearest to it.
+ * to be measured again: those within their tolerance of what they need, or the one that comes nearest to it.
  */
 export function limitsAt(question: LimitQuestion): readonly Limit[] {
   const { scene, table, reach, margin, pose, certain, holdBack, rareNames, rareShare } = question;
   const play = playSize(table);
-  const found: Limit[] = [];
+  const found: Measured[] = [];
   const rare = (name: string): number => (rareNames.includes(name) ? rareShare : 0);
   const shareOf = (kind: HoldBack['kind'], index: number, name: string): number =>
     holdBack.find((h) => h.kind === kind && h.index === index)?.share ?? rare(name);
@@ -48,11 +49,12 @@ export function limitsAt(question: LimitQuestion): readonly Limit[] {
     edges: EdgeArrays,
     ring: Ring | null,
     share: number,
+    tolerance: number,
   ): void => {
     const near = nearestEdge(edges, play, pose);
     const distance = ring !== null && pointInRing(ring, pose.x, pose.y) > 0 ? 0 : Math.max(0, near.distance);
     const spare = distance - reach.rho;
-    const hangs = !certain && Math.abs(spare) <= 2 * scene.tolerance;
+    const hangs = !certain && Math.abs(spare) <= 2 * tolerance;
     if (share === 0 && !hangs) return;
     found.push({
       name,
@@ -63,32 +65,34 @@ export function limitsAt(question: LimitQuestion): readonly Limit[] {
       share,
       witness: distance > 0 ? near.witness() : null,
       measureAgain: false,
+      tolerance,
     });
   };
   scene.outline.forEach((a, i) => {
     const b = scene.outline[(i + 1) % scene.outline.length];
     // Two corners make a ring of two edges, there and back: the same distance.
-    consider(scene.wallNames[i], 'wall', edgeArrays([[a, b]]), null, shareOf('wall', i, scene.wallNames[i]));
+    const share = shareOf('wall', i, scene.wallNames[i]);
+    consider(scene.wallNames[i], 'wall', edgeArrays([[a, b]]), null, share, wallTolerance(scene, i));
   });
   scene.obstacles.forEach((obstacle, i) => {
     const tall = obstacle.to + margin > reach.low && obstacle.from < reach.high;
     const share = shareOf('obstacle', i, obstacle.name);
     if (tall || share > 0)
-      consider(obstacle.name, 'obstacle', edgeArrays([obstacle.ring]), obstacle.ring, share);
+      consider(obstacle.name, 'obstacle', edgeArrays([obstacle.ring]), obstacle.ring, share, scene.tolerance);
   });
   found.sort((a, b) => (a.distance ?? 0) - (b.distance ?? 0));
   scene.ceiling.forEach(({ name }, i) => {
     const share = shareOf('ceiling', i, name);
-    if (share > 0) found.push(withoutDistance(name, 'ceiling', share));
+    if (share > 0) found.push({ ...withoutDistance(name, 'ceiling', share), tolerance: scene.tolerance });
   });
   for (const [kind, name] of [
     ['standing', STANDING_ROOM],
     ['rail', THE_RAIL],
   ] as const) {
     const share = shareOf(kind, 0, name);
-    if (share > 0) found.push(withoutDistance(name, kind, share));
+    if (share > 0) found.push({ ...withoutDistance(name, kind, share), tolerance: scene.tolerance });
   }
-  return certain ? found : markMeasures(found, scene.tolerance);
+  return certain ? found.map(({ tolerance, ...limit }) => limit) : markMeasures(found);
 }
 
 /**
@@ -110,19 +114,26 @@ export function limitsOfNone(
     return what.map(({ name, kind }) => ({ ...withoutDistance(name, kind, 1), measureAgain: !certain }));
   }
   const found: Limit[] = [];
-  const consider = (name: string, kind: Limit['kind'], edges: EdgeArrays, ring: Ring | null): void => {
+  const consider = (
+    name: string,
+    kind: Limit['kind'],
+    edges: EdgeArrays,
+    ring: Ring | null,
+    tolerance: number,
+  ): void => {
     const near = nearestEdge(edges, frame, pose);
     const inside = ring !== null && pointInRing(ring, pose.x, pose.y) >= 0;
     if (near.distance >= 0 && !inside) return;
     const spare = Math.min(0, near.distance);
-    const measureAgain = !certain && spare >= -scene.tolerance;
+    const measureAgain = !certain && spare >= -tolerance;
     found.push({ name, kind, distance: 0, needed: 0, spare, share: 1, witness: null, measureAgain });
   };
   outline.forEach((a, i) => {
-    consider(scene.wallNames[i], 'wall', edgeArrays([[a, outline[(i + 1) % outline.length]]]), null);
+    const edges = edgeArrays([[a, outline[(i + 1) % outline.length]]]);
+    consider(scene.wallNames[i], 'wall', edges, null, wallTolerance(scene, i));
   });
   low.forEach((ring, i) => {
-    consider(lowOwners[i].name, lowOwners[i].kind, edgeArrays([ring]), ring);
+    consider(lowOwners[i].name, lowOwners[i].kind, edgeArrays([ring]), ring, scene.tolerance);
   });
   if (found.length === 0) return [withoutDistance(THE_ROOM.name, THE_ROOM.kind, 1)];
   return found.sort((a, b) => (a.spare ?? 0) - (b.spare ?? 0));
@@ -138,12 +149,19 @@ export interface NoneQuestion {
   readonly search: { readonly maxBoxes: number; readonly turns: 'square' | 'any' };
 }
 
+/** A limit with how far off its thing may be, mm. */
+interface Measured extends Limit {
+  readonly tolerance: number;
+}
+
 /** Marks what to measure again, see {@link limitsAt}. */
-function markMeasures(limits: readonly Limit[], tolerance: number): readonly Limit[] {
+function markMeasures(limits: readonly Measured[]): readonly Limit[] {
   const off = (limit: Limit): number =>
     limit.spare === null ? Number.POSITIVE_INFINITY : Math.abs(limit.spare);
   const least = Math.min(...limits.map(off));
-  return limits.map((limit) => ({ ...limit, measureAgain: off(limit) <= Math.max(least, tolerance) }));
+  return limits.map(({ tolerance, ...limit }) => {
+    return { ...limit, measureAgain: off(limit) <= Math.max(least, tolerance) };
+  });
 }
 
 function withoutDistance(name: string, kind: Limit['kind'], share: number): Limit {

@@ -11,6 +11,9 @@ export interface RoomWithin {
   readonly grow: number;
 }
 
+/** Where walls have tolerances of their own, nothing counts as known better than this, mm, so that `grow` is never 0 there. */
+const LEAST = 0.001;
+
 /**
  * The least kind room: what is free in it with every boundary `grow` (e) nearer is free in every room within the tolerances.
  *
@@ -20,9 +23,9 @@ export interface RoomWithin {
  * another that their bands meet, everything counts as off by as much as any corner may be.
  */
 export function hardestRoom(scene: Scene): RoomWithin {
-  const e = scene.tolerance;
   const bands = wallBands(scene);
-  if (bands === null) return { scene, grow: e };
+  if (bands === null) return { scene, grow: scene.tolerance };
+  const e = Math.max(scene.tolerance, LEAST);
   if (!mayMoveSingly(bands, e)) return { scene, grow: Math.max(e, greatestReach(bands)) };
   return { scene: moved(scene, bands, (i) => wedgeAt(bands, i, e)), grow: e };
 }
@@ -34,9 +37,9 @@ export function hardestRoom(scene: Scene): RoomWithin {
  * Strokes cannot be given more room than their `margin` (mm), see `growthInPlan`; what e exceeds it by, the walls are moved.
  */
 export function kindestRoom(scene: Scene, margin: number = Number.POSITIVE_INFINITY): RoomWithin | null {
-  const e = scene.tolerance;
   const bands = wallBands(scene);
-  if (bands === null) return { scene, grow: -e };
+  if (bands === null) return { scene, grow: -scene.tolerance };
+  const e = Math.max(scene.tolerance, LEAST);
   const give = Math.min(e, margin);
   if (mayMoveSingly(bands, e)) {
     return { scene: moved(scene, bands, (i) => bevelAt(bands, i, give)), grow: -e };
@@ -80,6 +83,7 @@ function wedgeAt(bands: WallBands, i: number, e: number): readonly Point[] {
   if (bands.sin[i] >= 0 || e === 0) return [corner];
   const outermost = movedCorner(bands, i, first, second);
   const tip = towards(outermost, corner, e);
+  if (isBlunt(corner, tip)) return [tip];
   const [px, py] = bands.along[(i + bands.along.length - 1) % bands.along.length];
   const [qx, qy] = bands.along[i];
   return [[corner[0] - e * px, corner[1] - e * py], tip, [corner[0] + e * qx, corner[1] + e * qy]];
@@ -91,13 +95,20 @@ function bevelAt(bands: WallBands, i: number, give: number): readonly Point[] {
   const corner = movedCorner(bands, i, give - first, give - second);
   if (bands.sin[i] >= 0 || give === 0) return [corner];
   const innermost = movedCorner(bands, i, -first, -second);
+  const middle = towards(innermost, corner, give);
+  if (isBlunt(corner, middle)) return [middle];
   const [px, py] = bands.along[(i + bands.along.length - 1) % bands.along.length];
   const [qx, qy] = bands.along[i];
   return [
     [innermost[0] - give * py, innermost[1] + give * px],
-    towards(innermost, corner, give),
+    middle,
     [innermost[0] - give * qy, innermost[1] + give * qx],
   ];
+}
+
+/** So flat a corner that a wedge or a cut changes nothing but to make sides too short to have a direction. */
+function isBlunt(corner: Point, tip: Point): boolean {
+  return Math.hypot(tip[0] - corner[0], tip[1] - corner[1]) < 1e-4;
 }
 
 function tolerancesAt({ tolerances }: WallBands, i: number): readonly [number, number] {
