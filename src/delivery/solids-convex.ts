@@ -37,7 +37,7 @@ export function convexSolid(name: string, halfSpaces: readonly HalfSpace[]): Con
     return { name, faces: flat, points: new Float64Array(0) };
   }
   const points = corners([...faces, ...CUT]);
-  return points.length === 0 ? null : { name, faces: flat, points: Float64Array.from(points.flat()) };
+  return points.length === 0 ? null : { name, faces: flat, points: Float64Array.from(points) };
 }
 
 const CUT: readonly HalfSpace[] = [
@@ -49,36 +49,42 @@ const CUT: readonly HalfSpace[] = [
   [0, 0, -1, REACH],
 ];
 
-type Point = readonly [number, number, number];
-
-/** Where three faces meet and no other is left behind. */
-function corners(faces: readonly HalfSpace[]): Point[] {
-  const found: Point[] = [];
-  faces.forEach((a, i) => {
-    faces.slice(0, i).forEach((b, j) => {
-      const cx = a[1] * b[2] - a[2] * b[1];
-      const cy = a[2] * b[0] - a[0] * b[2];
-      const cz = a[0] * b[1] - a[1] * b[0];
-      for (const c of faces.slice(0, j)) {
-        const det = c[0] * cx + c[1] * cy + c[2] * cz;
+/** Where three faces meet and no other is left behind, three numbers each. */
+function corners(faces: readonly HalfSpace[]): number[] {
+  const found: number[] = [];
+  for (let i = 2; i < faces.length; i++) {
+    const [ax, ay, az, ad] = faces[i];
+    for (let j = 1; j < i; j++) {
+      const [bx, by, bz, bd] = faces[j];
+      const nx = ay * bz - az * by;
+      const ny = az * bx - ax * bz;
+      const nz = ax * by - ay * bx;
+      for (let k = 0; k < j; k++) {
+        const [cx, cy, cz, cd] = faces[k];
+        const det = cx * nx + cy * ny + cz * nz;
         if (Math.abs(det) < 1e-12) continue;
         // Cramer: p = (c.d (a x b) + a.d (b x c) + b.d (c x a)) / det.
-        const p: Point = [
-          (c[3] * cx + a[3] * (b[1] * c[2] - b[2] * c[1]) + b[3] * (c[1] * a[2] - c[2] * a[1])) / det,
-          (c[3] * cy + a[3] * (b[2] * c[0] - b[0] * c[2]) + b[3] * (c[2] * a[0] - c[0] * a[2])) / det,
-          (c[3] * cz + a[3] * (b[0] * c[1] - b[1] * c[0]) + b[3] * (c[0] * a[1] - c[1] * a[0])) / det,
-        ];
-        if (faces.every((f) => f[0] * p[0] + f[1] * p[1] + f[2] * p[2] <= f[3] + EASE) && !known(found, p)) {
-          found.push(p);
-        }
+        const x = (cd * nx + ad * (by * cz - bz * cy) + bd * (cy * az - cz * ay)) / det;
+        const y = (cd * ny + ad * (bz * cx - bx * cz) + bd * (cz * ax - cx * az)) / det;
+        const z = (cd * nz + ad * (bx * cy - by * cx) + bd * (cx * ay - cy * ax)) / det;
+        if (behindAll(faces, x, y, z) && !known(found, x, y, z)) found.push(x, y, z);
       }
-    });
-  });
+    }
+  }
   return found;
 }
 
-function known(points: readonly Point[], [x, y, z]: Point): boolean {
-  return points.some(
-    (p) => Math.abs(p[0] - x) < EASE && Math.abs(p[1] - y) < EASE && Math.abs(p[2] - z) < EASE,
-  );
+function behindAll(faces: readonly HalfSpace[], x: number, y: number, z: number): boolean {
+  for (const [nx, ny, nz, d] of faces) {
+    if (nx * x + ny * y + nz * z > d + EASE) return false;
+  }
+  return true;
+}
+
+function known(points: readonly number[], x: number, y: number, z: number): boolean {
+  for (let i = 0; i < points.length; i += 3) {
+    const far = Math.max(Math.abs(points[i] - x), Math.abs(points[i + 1] - y), Math.abs(points[i + 2] - z));
+    if (far < EASE) return true;
+  }
+  return false;
 }
