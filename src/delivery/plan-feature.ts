@@ -1,4 +1,5 @@
-import type { Point } from '../geometry/types.js';
+import { type FlatSolid, flatten, type HeadingTable } from './plan-feature-flat.js';
+import { type NearestPoints, nearestPoints } from './plan-feature-round.js';
 import type { PlanPose, PlanShape, PoseSlack } from './plan-shape.js';
 import type { Face, PlanSpace, PlanZone } from './plan-space.js';
 
@@ -12,52 +13,6 @@ const EPS = 1e-6;
 
 /** Bits of a mask that stand for solids; one more stands for the slack. */
 const MOST_SOLIDS = 30;
-
-/** A solid or a zone as the judge reads it: faces and corners in flat arrays, directions shared up to their sign. */
-export interface FlatSolid {
-  /** Of each face: which direction, and its sign and offset. */
-  readonly direction: Int32Array;
-  readonly sign: Float64Array;
-  readonly offset: Float64Array;
-  readonly cornerX: Float64Array;
-  readonly cornerY: Float64Array;
-}
-
-function flatten(faces: readonly Face[], corners: readonly Point[], directions: Face[]): FlatSolid {
-  const direction = new Int32Array(faces.length);
-  const sign = new Float64Array(faces.length);
-  faces.forEach((f, i) => {
-    const found = directions.findIndex((d) => d.nx * f.ny === d.ny * f.nx);
-    const k = found < 0 ? directions.push(f) - 1 : found;
-    direction[i] = k;
-    sign[i] = directions[k].nx * f.nx + directions[k].ny * f.ny < 0 ? -1 : 1;
-  });
-  return {
-    direction,
-    sign,
-    offset: Float64Array.from(faces, (f) => f.offset),
-    cornerX: Float64Array.from(corners, (c) => c[0]),
-    cornerY: Float64Array.from(corners, (c) => c[1]),
-  };
-}
-
-/** Cosines and sines of `steps` headings that share out `turn` evenly, and of the last one, `turn` itself. */
-export interface HeadingTable {
-  readonly steps: number;
-  readonly turn: number;
-  readonly cos: Float64Array;
-  readonly sin: Float64Array;
-}
-
-export function headingTable(steps: number, turn: number): HeadingTable {
-  const cos = new Float64Array(steps + 1);
-  const sin = new Float64Array(steps + 1);
-  for (let i = 0; i <= steps; i++) {
-    cos[i] = Math.cos((i * turn) / steps);
-    sin[i] = Math.sin((i * turn) / steps);
-  }
-  return { steps, turn, cos, sin };
-}
 
 /**
  * Judges boxes of poses |x - cx| <= hx, |y - cy| <= hy, headings between two entries of a table at most an eighth of a turn apart. FREE
@@ -92,6 +47,7 @@ export class PoseJudge {
   private readonly slackBit: number;
   private readonly diagonal: number;
   private readonly weight = new Float64Array(3);
+  private readonly nearest: NearestPoints = { mx: 0, my: 0, qx: 0, qy: 0, distance: 0 };
   /** Centres under judgement: the hull of (x, y) +- (hx, hy) and (x, y) +- (gx, gy); a box has (hx, -hy) there, a segment (0, 0). */
   private hx = 0;
   private hy = 0;
@@ -103,6 +59,14 @@ export class PoseJudge {
   private cos2 = 1;
   private sin2 = 0;
   private shrink = 1;
+  /** Of the heading in the middle. */
+  private cos = 1;
+  private sin = 0;
+  /** Of the direction that `support` was asked for last. */
+  private supportLeast = 0;
+  private supportMost = 0;
+  private supportU = 0;
+  private supportV = 0;
 
   constructor(
     space: PlanSpace,
@@ -136,6 +100,8 @@ export class PoseJudge {
     this.cos2 = cos[k];
     this.sin2 = sin[k];
     this.shrink = Math.sqrt((1 + cos[k - i]) / 2);
+    this.cos = cos[(i + k) / 2];
+    this.sin = sin[(i + k) / 2];
     this.hx = hx;
     this.hy = hy;
     this.gx = hx;
@@ -147,11 +113,7 @@ export class PoseJudge {
   isFreeBetween(a: PlanPose, b: PlanPose, halvings: number): boolean {
     const half = Math.abs(b.heading - a.heading) / 2;
     if (half <= Math.PI / 8) {
-      this.cos1 = Math.cos(Math.min(a.heading, b.heading));
-      this.sin1 = Math.sin(Math.min(a.heading, b.heading));
-      this.cos2 = Math.cos(Math.max(a.heading, b.heading));
-      this.sin2 = Math.sin(Math.max(a.heading, b.heading));
-      this.shrink = Math.cos(half);
+      this.setHeadings(Math.min(a.heading, b.heading), Math.max(a.heading, b.heading));
       this.hx = (b.x - a.x) / 2;
       this.hy = (b.y - a.y) / 2;
       this.gx = 0;
@@ -168,6 +130,16 @@ export class PoseJudge {
     if (halvings === 0) return false;
     const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, heading: (a.heading + b.heading) / 2 };
     return this.isFreeBetween(a, middle, halvings - 1) && this.isFreeBetween(middle, b, halvings - 1);
+  }
+
+  private setHeadings(from: number, to: number): void {
+    this.cos1 = Math.cos(from);
+    this.sin1 = Math.sin(from);
+    this.cos2 = Math.cos(to);
+    this.sin2 = Math.sin(to);
+    this.shrink = Math.cos((to - from) / 2);
+    this.cos = Math.cos((from + to) / 2);
+    this.sin = Math.sin((from + to) / 2);
   }
 
   private judgeAll(x: number, y: number, heading: number, half: number, mask: number): number {
@@ -237,36 +209,41 @@ export class PoseJudge {
     });
   }
 
-  /** Least and most of K's support over the headings, along every direction. */
+  /** Least and most of the rectangle's support over the headings, along every direction. */
   private supports(): void {
+    for (let d = 0; d < this.dx.length; d++) {
+      this.support(this.dx[d], this.dy[d]);
+      this.least[d] = this.supportLeast;
+      this.most[d] = this.supportMost;
+      this.leastU[d] = this.supportU;
+      this.leastV[d] = this.supportV;
+    }
+  }
+
+  /** Least and most over the headings of H = halfLength |n.u| + halfWidth |n.v|, and the least |n.u| and |n.v|. */
+  private support(nx: number, ny: number): void {
     const { cos1, sin1, cos2, sin2 } = this;
     const { halfLength, halfWidth } = this.shape;
-    for (let d = 0; d < this.dx.length; d++) {
-      const nx = this.dx[d];
-      const ny = this.dy[d];
-      const c1 = nx * cos1 + ny * sin1;
-      const s1 = ny * cos1 - nx * sin1;
-      const c2 = nx * cos2 + ny * sin2;
-      const s2 = ny * cos2 - nx * sin2;
-      const h1 = halfLength * Math.abs(c1) + halfWidth * Math.abs(s1);
-      const h2 = halfLength * Math.abs(c2) + halfWidth * Math.abs(s2);
-      // How fast H grows with the heading: d(n.u)/d alpha = n.v, d(n.v)/d alpha = -n.u.
-      const rise1 = (c1 < 0 ? -halfLength : halfLength) * s1 - (s1 < 0 ? -halfWidth : halfWidth) * c1;
-      const rise2 = (c2 < 0 ? -halfLength : halfLength) * s2 - (s2 < 0 ? -halfWidth : halfWidth) * c2;
-      const turnsC = c1 < 0 !== c2 < 0;
-      const turnsS = s1 < 0 !== s2 < 0;
-      let least = h1 < h2 ? h1 : h2;
-      let most = h1 < h2 ? h2 : h1;
-      if (turnsC || turnsS) {
-        const kink = turnsC ? halfWidth : halfLength;
-        if (kink < least) least = kink;
-        if (rise1 > 0 || rise2 < 0) most = this.diagonal;
-      } else if (rise1 > 0 && rise2 < 0) most = this.diagonal;
-      this.least[d] = least;
-      this.most[d] = most;
-      this.leastU[d] = turnsC ? 0 : Math.min(Math.abs(c1), Math.abs(c2));
-      this.leastV[d] = turnsS ? 0 : Math.min(Math.abs(s1), Math.abs(s2));
-    }
+    const c1 = nx * cos1 + ny * sin1;
+    const s1 = ny * cos1 - nx * sin1;
+    const c2 = nx * cos2 + ny * sin2;
+    const s2 = ny * cos2 - nx * sin2;
+    const h1 = halfLength * Math.abs(c1) + halfWidth * Math.abs(s1);
+    const h2 = halfLength * Math.abs(c2) + halfWidth * Math.abs(s2);
+    // How fast H grows with the heading: d(n.u)/d alpha = n.v, d(n.v)/d alpha = -n.u.
+    const rise1 = (c1 < 0 ? -halfLength : halfLength) * s1 - (s1 < 0 ? -halfWidth : halfWidth) * c1;
+    const rise2 = (c2 < 0 ? -halfLength : halfLength) * s2 - (s2 < 0 ? -halfWidth : halfWidth) * c2;
+    const turnsC = c1 < 0 !== c2 < 0;
+    const turnsS = s1 < 0 !== s2 < 0;
+    this.supportLeast = Math.min(h1, h2);
+    this.supportMost = Math.max(h1, h2);
+    if (turnsC || turnsS) {
+      // The long axis passes the normal's square (or its line): a kink of H, low between two humps.
+      this.supportLeast = Math.min(this.supportLeast, turnsC ? halfWidth : halfLength);
+      if (rise1 > 0 || rise2 < 0) this.supportMost = this.diagonal;
+    } else if (rise1 > 0 && rise2 < 0) this.supportMost = this.diagonal;
+    this.supportU = turnsC ? 0 : Math.min(Math.abs(c1), Math.abs(c2));
+    this.supportV = turnsS ? 0 : Math.min(Math.abs(s1), Math.abs(s2));
   }
 
   private meets(solid: FlatSolid, x: number, y: number): number {
@@ -354,9 +331,35 @@ export class PoseJudge {
         }
       }
     }
+    if (radius > 0 && corners > 0) {
+      const round = this.meetsRound(solid, x, y);
+      if (round !== MIXED) return round;
+    }
     if (weightX > weight[0]) weight[0] = weightX;
     if (weightY > weight[1]) weight[1] = weightY;
     if (weightTurn > weight[2]) weight[2] = weightTurn;
     return MIXED;
+  }
+
+  /**
+   * For a shape with a disc: the nearest points of R and the solid in the middle pose. FREE where the direction from one to the other
+   * separates them over the whole box; BLOCKED where the point of R, carried along, stays within the radius of the solid's.
+   */
+  private meetsRound(solid: FlatSolid, x: number, y: number): number {
+    const near = this.nearest;
+    if (!nearestPoints(solid, this.dx, this.dy, this.shape, x, y, this.cos, this.sin, near)) return MIXED;
+    const { mx, my, qx, qy, distance } = near;
+    const { radius } = this.shape;
+    this.support(mx, my);
+    let solidAt = Number.POSITIVE_INFINITY;
+    for (let p = 0; p < solid.cornerX.length; p++)
+      solidAt = Math.min(solidAt, mx * (solid.cornerX[p] - x) + my * (solid.cornerY[p] - y));
+    if (solidAt - this.reach(mx, my) - this.supportMost - radius > EPS) return FREE;
+    // q turns by up to half the headings: q -> q cos + (J q) sin.
+    const sine = Math.sqrt(1 - this.shrink * this.shrink);
+    const ahead = Math.abs(my * qx - mx * qy) * sine + Math.abs(mx * qx + my * qy) * (1 - this.shrink);
+    const aside = Math.abs(mx * qx + my * qy) * sine + Math.abs(my * qx - mx * qy) * (1 - this.shrink);
+    const apart = Math.hypot(distance + this.reach(mx, my) + ahead, this.reach(-my, mx) + aside);
+    return apart < radius - EPS ? BLOCKED : MIXED;
   }
 }

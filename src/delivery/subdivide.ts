@@ -1,4 +1,5 @@
-import { BLOCKED, FREE, headingTable, MIXED, PoseJudge } from './plan-feature.js';
+import { BLOCKED, FREE, MIXED, PoseJudge } from './plan-feature.js';
+import { type HeadingTable, headingTable } from './plan-feature-flat.js';
 import type { PlanPose, PlanShape, PoseSlack } from './plan-shape.js';
 import type { PlanEnd, PlanSpace, PlanZone } from './plan-space.js';
 import { PoseBoxes } from './pose-boxes.js';
@@ -61,7 +62,7 @@ class Subdivision {
   private readonly turn: number;
   private readonly headingStep: number;
   private readonly reach: number;
-  private readonly table;
+  private readonly table: HeadingTable;
   private judged = 0;
 
   constructor(
