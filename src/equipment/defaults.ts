@@ -63,7 +63,8 @@ export const DEFAULTS = {
     squareDeviation: 0.5,
     /** Of the parts of one wall from a straight line. */
     straightDeviation: 4,
-    /** Of the two splayed sides of a bay, one against the other. */
+    /** Of the depth of an alcove or chimney breast on one side against the other, and of the two splayed sides of a bay. */
+    depthDeviation: 5,
     bayDeviation: 10,
   },
   search: { gap: 1, maxBoxes: 200_000, offSquareGain: 50, resolution: 5 },

@@ -1,0 +1,174 @@
+import { bothTails, gaussRule, normalTail } from './tape-statistics.js';
+
+/** One end of a wall in the direction square to that wall: a * x + b * y of a corner's displacement. */
+export interface WallEnd {
+  /** Index of the corner. */
+  readonly corner: number;
+  readonly nx: number;
+  readonly ny: number;
+}
+
+/** The two ends of each wall of the outline x, y, x, y, ... */
+export function wallEnds(xy: Float64Array): WallEnd[] {
+  const n = xy.length / 2;
+  const ends: WallEnd[] = [];
+  for (let i = 0; i < n; i++) {
+    const next = i + 1 === n ? 0 : i + 1;
+    const [dx, dy] = [xy[2 * next] - xy[2 * i], xy[2 * next + 1] - xy[2 * i + 1]];
+    const length = Math.hypot(dx, dy);
+    const [nx, ny] = [-dy / length, dx / length];
+    ends.push({ corner: i, nx, ny }, { corner: next, nx, ny });
+  }
+  return ends;
+}
+
+/**
+ * The covariance without the datum's share: of each corner's displacement after the true room was laid over the adjusted one
+ * with the least sum of squares over all corners (an S-transformation onto the inner constraints). What a table needs does not
+ * depend on where the room is put, and errors of a short first wall's direction do not grow across the room so.
+ */
+export function innerCovariance(xy: Float64Array, covariance: Float64Array): Float64Array {
+  const size = xy.length;
+  const n = size / 2;
+  let [cx, cy] = [0, 0];
+  for (let i = 0; i < n; i++) {
+    cx += xy[2 * i] / n;
+    cy += xy[2 * i + 1] / n;
+  }
+  // Shifts along x and y and a turn about the middle: orthonormal.
+  const moves = [new Float64Array(size), new Float64Array(size), new Float64Array(size)];
+  let turn = 0;
+  for (let i = 0; i < n; i++) {
+    const [x, y] = [xy[2 * i] - cx, xy[2 * i + 1] - cy];
+    moves[0][2 * i] = 1 / Math.sqrt(n);
+    moves[1][2 * i + 1] = 1 / Math.sqrt(n);
+    moves[2][2 * i] = -y;
+    moves[2][2 * i + 1] = x;
+    turn += x * x + y * y;
+  }
+  for (let k = 0; k < size; k++) moves[2][k] /= Math.sqrt(turn);
+
+  const out = Float64Array.from(covariance);
+  for (const move of moves) {
+    // (I - m m^T) C (I - m m^T), one move after the other.
+    const product = new Float64Array(size);
+    let both = 0;
+    for (let i = 0; i < size; i++) {
+      let sum = 0;
+      for (let j = 0; j < size; j++) sum += out[i * size + j] * move[j];
+      product[i] = sum;
+      both += sum * move[i];
+    }
+    for (let i = 0; i < size; i++) {
+      for (let j = 0; j < size; j++) {
+        out[i * size + j] += both * move[i] * move[j] - product[i] * move[j] - move[i] * product[j];
+      }
+    }
+  }
+  return out;
+}
+
+/** Covariance of the displacements of two ends. */
+export function endCovariance(a: WallEnd, b: WallEnd, covariance: Float64Array, size: number): number {
+  const at = 2 * a.corner * size + 2 * b.corner;
+  return (
+    a.nx * (covariance[at] * b.nx + covariance[at + 1] * b.ny) +
+    a.ny * (covariance[at + size] * b.nx + covariance[at + size + 1] * b.ny)
+  );
+}
+
+/**
+ * The factor k for which all walls keep within k times the greater deviation of their two ends at once, with at least the
+ * confidence.
+ *
+ * The chance that any end leaves its band is at most the sum of their chances less those of pairs along a spanning tree of all
+ * ends (Hunter 1976, Worsley 1982): ends that move together are hardly counted twice. The tree takes the pairs with the strongest
+ * correlation, and each pair's chance is taken low (one of its two signs, the correlation cut under 1), so the factor errs to the
+ * safe side; for normal errors and to first order in them.
+ */
+export function simultaneousFactor(
+  ends: readonly WallEnd[],
+  deviations: Float64Array,
+  covariance: Float64Array,
+  size: number,
+  confidence: number,
+): number {
+  const count = ends.length;
+  const partners = strongestTree(ends, deviations, covariance, size);
+  // How many times its own deviation each end may move, over k.
+  const reach = Float64Array.from(deviations, (deviation, e) => {
+    const other = deviations[e ^ 1];
+    return deviation > 0 ? Math.max(1, other / deviation) : Number.POSITIVE_INFINITY;
+  });
+  const rule = gaussRule(PAIR_POINTS);
+  const failing = (k: number): number => {
+    let chance = 0;
+    for (let e = 0; e < count; e++) {
+      if (reach[e] === Number.POSITIVE_INFINITY) continue;
+      chance += 2 * normalTail(k * reach[e]);
+      const { end, correlation } = partners[e];
+      if (end >= 0) chance -= 2 * bothTails(k * reach[e], k * reach[end], correlation, rule);
+    }
+    return chance;
+  };
+  const allowed = Math.log(1 - confidence);
+  let low = 1;
+  let high = 8;
+  if (!(failing(low) > 1 - confidence)) return low;
+  // The logarithm of the chance falls almost as a parabola: a false position kept honest by halving.
+  let atLow = Math.log(failing(low)) - allowed;
+  let atHigh = Math.log(Math.max(failing(high), Number.MIN_VALUE)) - allowed;
+  for (let step = 0; step < MOST_STEPS && high - low > FACTOR_GAP; step++) {
+    const guess = step % 3 === 2 ? (low + high) / 2 : low + ((high - low) * atLow) / (atLow - atHigh);
+    const k = Math.min(Math.max(guess, low + FACTOR_GAP / 4), high - FACTOR_GAP / 4);
+    const value = Math.log(Math.max(failing(k), Number.MIN_VALUE)) - allowed;
+    if (value > 0) [low, atLow] = [k, value];
+    else [high, atHigh] = [k, value];
+  }
+  return high;
+}
+
+const PAIR_POINTS = 24;
+const MOST_STEPS = 60;
+const FACTOR_GAP = 1e-4;
+/** Correlations are cut to this, which takes the chance of a pair low. */
+const MOST_CORRELATION = 1 - 1e-9;
+
+interface Partner {
+  /** Index of the end that this one hangs on in the tree, -1 for the first. */
+  readonly end: number;
+  readonly correlation: number;
+}
+
+/** A spanning tree of the ends with the strongest correlations, by Prim's algorithm; ends that do not move are left out. */
+function strongestTree(
+  ends: readonly WallEnd[],
+  deviations: Float64Array,
+  covariance: Float64Array,
+  size: number,
+): Partner[] {
+  const count = ends.length;
+  const partners: Partner[] = ends.map(() => ({ end: -1, correlation: 0 }));
+  const best = new Float64Array(count).fill(-1);
+  const via = new Int32Array(count).fill(-1);
+  const open = Array.from({ length: count }, (_, e) => deviations[e] > 0);
+  for (let round = 0; round < count; round++) {
+    let next = -1;
+    for (let e = 0; e < count; e++) if (open[e] && (next < 0 || best[e] > best[next])) next = e;
+    if (next < 0) break;
+    open[next] = false;
+    if (via[next] >= 0) {
+      partners[next] = { end: via[next], correlation: Math.min(best[next], MOST_CORRELATION) };
+    }
+    for (let e = 0; e < count; e++) {
+      if (!open[e]) continue;
+      const together = Math.abs(endCovariance(ends[next], ends[e], covariance, size));
+      const correlation = together / (deviations[next] * deviations[e]);
+      if (correlation > best[e]) {
+        best[e] = correlation;
+        via[e] = next;
+      }
+    }
+  }
+  return partners;
+}

@@ -1,0 +1,180 @@
+import type { Adjustment } from './tape-adjust.js';
+import { endCovariance, innerCovariance, simultaneousFactor, wallEnds } from './tape-bands.js';
+import { wallName } from './tape-names.js';
+import type { Network } from './tape-network.js';
+import { bestNext, newCandidates, type Outlook, outlooks, repeatCandidates } from './tape-next.js';
+import type { Observation } from './tape-observations.js';
+import type { CheckedReading } from './tape-readings.js';
+import type {
+  NextReading,
+  SuspectReading,
+  TapedCorner,
+  TapedReading,
+  TapedRoom,
+  TapedWall,
+} from './tape-report.js';
+import { chiSquareTail } from './tape-statistics.js';
+import type { CheckedSurvey } from './tape-survey.js';
+import { findSuspect, standardizedResiduals } from './tape-suspect.js';
+
+/** All walls lie in their bands at once with this confidence. */
+export const BAND_CONFIDENCE = 0.95;
+/** Sound readings contradict each other so much in one of a thousand surveys (global test). */
+const CONTRADICTION_CHANCE = 0.001;
+/** Most readings that are named for one wall, and to be taken next. */
+const MOST_REPEATS = 3;
+const MOST_NEXT = 5;
+/** A band that shrinks by less than this share is not worth a walk. */
+const WORTHWHILE = 0.005;
+/** A number under this name makes no promise of the object; the name is the contract's. */
+const THEN = 'then';
+
+/** The adjusted survey as plain data. */
+export function reportRoom(
+  survey: CheckedSurvey,
+  network: Network,
+  adjustment: Adjustment,
+  assumptions: readonly string[],
+): TapedRoom {
+  const { names, observations, closure } = network;
+  const { xy, squareSum, degreesOfFreedom } = adjustment;
+  const size = xy.length;
+  const unitDeviation = degreesOfFreedom > 0 ? Math.sqrt(squareSum / degreesOfFreedom) : null;
+  const contradictory =
+    degreesOfFreedom > 0 && chiSquareTail(squareSum, degreesOfFreedom) < CONTRADICTION_CHANCE;
+  const scale = contradictory && unitDeviation !== null ? unitDeviation : 1;
+  const covariance = adjustment.covariance.map((value) => value * scale * scale);
+  const { walls, next } = reportWalls(survey, network, adjustment, scale);
+  return {
+    outline: names.map((_, i) => [xy[2 * i], xy[2 * i + 1]]),
+    corners: names.map((name, i) => reportCorner(name, i, xy, covariance)),
+    walls,
+    readings: reportReadings(observations, adjustment),
+    covariance: Array.from({ length: size }, (_, i) =>
+      Array.from(covariance.subarray(i * size, (i + 1) * size)),
+    ),
+    degreesOfFreedom,
+    unitDeviation,
+    contradictory,
+    suspect: reportSuspect(observations, adjustment),
+    closure,
+    next,
+    confidence: BAND_CONFIDENCE,
+    ceiling: reportCeiling(survey.heights),
+    assumptions: contradictory
+      ? [
+          ...assumptions,
+          `The readings contradict each other ${scale.toFixed(1)} times as much as their deviations explain: all deviations and bands of the room were raised by that factor.`,
+        ]
+      : assumptions,
+  };
+}
+
+function reportCorner(name: string, i: number, xy: Float64Array, covariance: Float64Array): TapedCorner {
+  const at = 2 * i * (xy.length + 1);
+  const [xx, xyBoth, yy] = [covariance[at], covariance[at + 1], covariance[at + xy.length + 1]];
+  const middle = (xx + yy) / 2;
+  const half = Math.hypot((xx - yy) / 2, xyBoth);
+  return {
+    name,
+    x: xy[2 * i],
+    y: xy[2 * i + 1],
+    deviationX: Math.sqrt(Math.max(0, xx)),
+    deviationY: Math.sqrt(Math.max(0, yy)),
+    ellipse: {
+      major: Math.sqrt(Math.max(0, middle + half)),
+      minor: Math.sqrt(Math.max(0, middle - half)),
+      turn: half > 0 ? (Math.atan2(2 * xyBoth, xx - yy) * 90) / Math.PI : 0,
+    },
+  };
+}
+
+function reportReadings(observations: readonly Observation[], adjustment: Adjustment): TapedReading[] {
+  const standardized = standardizedResiduals(adjustment);
+  return observations.map((observation, i) => {
+    const { name, kind, by, form, read, deviation } = observation;
+    const unit = unitOf(form);
+    const residual = -adjustment.rows.misfits[i] * deviation;
+    return {
+      name,
+      kind,
+      by,
+      read: read * unit,
+      deviation: deviation * unit,
+      adjusted: (read + residual) * unit,
+      residual: residual * unit,
+      redundancy: adjustment.redundancy[i],
+      standardized: standardized[i],
+    };
+  });
+}
+
+/** Angles are written in degrees. */
+function unitOf(form: Observation['form']): number {
+  return form === 'angle' ? 180 / Math.PI : 1;
+}
+
+function reportSuspect(observations: readonly Observation[], adjustment: Adjustment): SuspectReading | null {
+  const suspicion = findSuspect(adjustment);
+  if (suspicion === null) return null;
+  const { name, form, read, deviation } = observations[suspicion.index];
+  const unit = unitOf(form);
+  return {
+    reading: name,
+    read: read * unit,
+    expected: (read + suspicion.correction * deviation) * unit,
+    standardized: suspicion.standardized,
+    orElse: suspicion.orElse.map((i) => observations[i].name),
+  };
+}
+
+function reportWalls(
+  { means }: CheckedSurvey,
+  network: Network,
+  adjustment: Adjustment,
+  scale: number,
+): { readonly walls: readonly TapedWall[]; readonly next: readonly NextReading[] } {
+  const { names } = network;
+  const { xy } = adjustment;
+  const size = xy.length;
+  const inner = innerCovariance(xy, adjustment.covariance);
+  const ends = wallEnds(xy);
+  const deviations = Float64Array.from(ends, (end) =>
+    Math.sqrt(Math.max(0, endCovariance(end, end, inner, size))),
+  );
+  const factor = simultaneousFactor(ends, deviations, inner, size, BAND_CONFIDENCE) * scale;
+  const bands = names.map((_, w) => factor * Math.max(deviations[2 * w], deviations[2 * w + 1]));
+  const now = Math.max(...bands);
+  const sum = bands.reduce((all, band) => all + band * band, 0);
+  const repeats = outlooks(repeatCandidates(network, adjustment, means), ends, inner, size, factor);
+  const others = outlooks(newCandidates(network, adjustment, means), ends, inner, size, factor);
+  const worthwhile = ({ greatest, squareSum }: Outlook): boolean =>
+    greatest < (1 - WORTHWHILE) * now || squareSum < (1 - WORTHWHILE) * sum;
+  return {
+    walls: names.map((name, w) => ({
+      name: wallName(name, names[(w + 1) % names.length]),
+      band: bands[w],
+      repeat: bestRepeats(repeats, w, bands[w]),
+    })),
+    next: bestNext(repeats, others, xy, MOST_NEXT, worthwhile).map(({ name, greatest }) => ({
+      reading: name,
+      now,
+      [THEN]: greatest,
+    })),
+  };
+}
+
+function bestRepeats(repeats: readonly Outlook[], wall: number, now: number): TapedWall['repeat'] {
+  return repeats
+    .filter(({ bands }) => bands[wall] < (1 - WORTHWHILE) * now)
+    .sort((a, b) => a.bands[wall] - b.bands[wall])
+    .slice(0, MOST_REPEATS)
+    .map(({ candidate, bands }) => ({ reading: candidate.name, band: bands[wall] }));
+}
+
+/** The least height that was read: a table and a cue meet that one first. */
+function reportCeiling(heights: readonly CheckedReading[]): TapedRoom['ceiling'] {
+  if (heights.length === 0) return null;
+  const least = heights.reduce((a, b) => (b.length < a.length ? b : a));
+  return { height: least.length, deviation: least.deviation };
+}
