@@ -116,7 +116,8 @@ export const widen: Change = ({ index, passage, piece, crossing, quick }, handRo
   const box = carriedWith(piece, handRoom);
   const { atLeast, atMost } = crossing;
   const wider = (more: number): boolean => passes(ask(index, narrowPassage(passage, -more), box));
-  const short = Math.max(0, Math.ceil(-atMost) - 1);
+  // Where no hold fits under the ceiling there may be no figure at all.
+  const short = Number.isFinite(atMost) ? Math.max(0, Math.ceil(-atMost) - 1) : 0;
   // A bracket's end holds to a tenth of a millimetre: a whole one more may be needed.
   const known = Math.max(1, Math.ceil(-atLeast));
   const tried = Number.isFinite(atLeast) ? [known, known + 1] : stepsFrom(short, quick);

@@ -65,7 +65,7 @@ function adviceWords({ advice, pieces }: Told, report: DeliveryReport, units: Se
         ? `A larger ${place} would help. ${then}`
         : `Every clear measure of ${place} would have to be ${sayLength(amount, units, 'up')} larger. ${then}`;
     case 'other-way':
-      return `Look for a way round ${place}: nothing that was tried takes everything through it. ${restWords(advice.outcome)}`;
+      return `Look for a way round ${place}: nothing that was tried takes everything through it.${restWords(advice.outcome, report)}`;
     case 'measure-again':
       return `Measure ${place} again: readings that are off by their tolerance could ${mayWords(advice.outcome)} for ${what}.`;
   }
@@ -87,14 +87,15 @@ function wholeWords(outcome: DeliveryOutcome): string {
   }
 }
 
-function restWords(outcome: DeliveryOutcome): string {
+function restWords(outcome: DeliveryOutcome, { pieces }: DeliveryReport): string {
+  if (pieces.every(({ passages }) => passages.length < 2)) return '';
   switch (outcome) {
     case 'passes':
-      return 'Everything goes through the rest of the way.';
+      return ' Everything goes through the rest of the way.';
     case 'blocked':
-      return 'Elsewhere on the way something is blocked as well.';
+      return ' Elsewhere on the way something is blocked as well.';
     case 'undecided':
-      return 'Elsewhere on the way something is not shown either way.';
+      return ' Elsewhere on the way something is not shown either way.';
   }
 }
 

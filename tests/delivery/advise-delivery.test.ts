@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { adviseDelivery } from '../../src/delivery/advise-delivery.js';
-import type { DeliveryQuestion } from '../../src/delivery/advise-delivery-asking.js';
+import { type DeliveryQuestion, passes } from '../../src/delivery/advise-delivery-asking.js';
 import { type Carried, carriedWith, type Piece } from '../../src/delivery/carried.js';
+import { crossCorner } from '../../src/delivery/corner.js';
 import type { Crossing } from '../../src/delivery/crossing.js';
 import type { HoldName } from '../../src/delivery/delivery-input.js';
 import type { DeliveryAdvice } from '../../src/delivery/delivery-report.js';
@@ -247,6 +248,12 @@ describe('adviseDelivery', () => {
       expect(widening(600, cross)).toBe(360);
       expect(widening(599.7, cross)).toBe(361);
     }
+    // Nor does a bound that gives no figure stand in the way.
+    expect(
+      widening(600, (passage, box) =>
+        passes(crossSlot(passage, box)) ? crossSlot(passage, box) : crossing({ atMost: -Infinity }),
+      ),
+    ).toBe(360);
   });
 
   it('names the passage to be avoided where nothing else helps, with the outcome of the rest', () => {
@@ -286,6 +293,40 @@ describe('adviseDelivery', () => {
       question([leafDoor, narrowDoor(800, 700, { name: 'hatch' })], [edge], { otherSets: sets }),
     );
     expect(kinds(two).slice(0, 2)).toEqual(['other-pieces', 'take-door-off']);
+  });
+
+  it('changes the outcome in real corners and corridors too', () => {
+    const corner = (width: number, height: number): Passage => ({
+      kind: 'corner',
+      name: 'corner',
+      tolerance: 10,
+      width,
+      height,
+      widthAfter: 900,
+      heightAfter: height,
+      angle: Math.PI / 2,
+    });
+    const cross = (passage: Passage, box: Carried): Crossing =>
+      passage.kind === 'corner' ? crossCorner(passage, box) : crossSlot(passage, box);
+    const met = new Set<string>();
+    for (const [length, width, thickness, held, tilt, ceiling] of [
+      [2560, 400, 30, ['on-edge'], 0.2, 2300],
+      [2900, 720, 50, ['on-edge', 'on-end'], 0.785, 2300],
+      [2410, 600, 40, ['on-edge'], 0, 2300],
+      [1900, 900, 60, ['flat'], 0, 2300],
+      [1900, 900, 60, ['on-end'], 0, 1800],
+    ] as const) {
+      const piece: Piece = { ...SLATE, length, width, thickness, held, tilt };
+      const route = [corner(900, ceiling), HALL];
+      for (const advice of adviseDelivery(question(route, [piece], { cross }))) {
+        met.add(advice.kind);
+        if (advice.kind === 'other-way' || advice.kind === 'measure-again') continue;
+        const passage = route[advice.passage ?? 0] ?? HALL;
+        expect(cross(passage, carriedWith(piece, 25)).atLeast).toBeLessThan(0);
+        expect(applied(advice, passage, piece, 25, cross).atLeast).toBeGreaterThanOrEqual(0);
+      }
+    }
+    expect([...met].sort()).toEqual(['allow-hold', 'less-hand-room', 'other-way', 'widen']);
   });
 
   it('changes the outcome with each advice when it is applied', () => {
@@ -366,21 +407,27 @@ describe('adviseDelivery', () => {
 });
 
 /** The answer once the advice is taken, by its words alone. */
-function applied(advice: DeliveryAdvice, passage: Passage, piece: Piece, handRoom: number): Crossing {
+function applied(
+  advice: DeliveryAdvice,
+  passage: Passage,
+  piece: Piece,
+  handRoom: number,
+  crossIt: DeliveryQuestion['cross'] = crossSlot,
+): Crossing {
   const { amount = Number.NaN } = advice;
   switch (advice.kind) {
     case 'take-door-off':
       if (passage.kind !== 'doorway') throw new Error('no door to take off');
-      return crossSlot({ ...passage, width: passage.width + amount }, carriedWith(piece, handRoom));
+      return crossIt({ ...passage, width: passage.width + amount }, carriedWith(piece, handRoom));
     case 'less-hand-room':
       expect(amount).toBeLessThan(handRoom);
-      return crossSlot(passage, carriedWith(piece, amount));
+      return crossIt(passage, carriedWith(piece, amount));
     case 'widen':
-      return crossSlot(narrowPassage(passage, -amount), carriedWith(piece, handRoom));
+      return crossIt(narrowPassage(passage, -amount), carriedWith(piece, handRoom));
     default: {
       const held = advice.hold === undefined ? piece.held : [...piece.held, advice.hold];
       const tilt = advice.tilt === undefined ? piece.tilt : (advice.tilt * Math.PI) / 180;
-      return crossSlot(passage, carriedWith({ ...piece, held, tilt }, handRoom));
+      return crossIt(passage, carriedWith({ ...piece, held, tilt }, handRoom));
     }
   }
 }
