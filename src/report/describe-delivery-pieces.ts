@@ -84,13 +84,23 @@ function aboutDegrees(degrees: number): string {
 /** A piece goes through easily when it does so for certain and with this much to spare, mm. */
 const EASY = 50;
 
+/** Places told one by one: a text of more is read by nobody. */
+const MOST_PLACES = 20;
+
 /** What does not go through, or not easily, one piece in one passage a string; everything else in one more. */
 export function describePlaces(report: DeliveryReport, units: SentenceUnits): readonly string[] {
   const places = placesOf(report);
   // The tightest is told in full however easy it is.
-  const told = places.filter(({ answer }, i) => i === 0 || !isEasy(answer));
+  const hard = places.filter(({ answer }, i) => i === 0 || !isEasy(answer));
   const rest = places.filter(({ answer }, i) => i > 0 && isEasy(answer));
-  return [...told.map((place) => placeWords(place, units)), ...restWords(rest, units)];
+  const more = hard.length - MOST_PLACES;
+  return [
+    ...hard.slice(0, MOST_PLACES).map((place) => placeWords(place, units)),
+    ...(more > 0
+      ? [`${count(more, 'more case')} ${more === 1 ? 'is' : 'are'} blocked, open or tight as well.`]
+      : []),
+    ...restWords(rest, units),
+  ];
 }
 
 function isEasy({ outcome, certain, spare }: PassageAnswer): boolean {

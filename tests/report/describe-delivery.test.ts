@@ -203,6 +203,16 @@ describe('describeWay', () => {
     ]);
   });
 
+  it('counts what would make too long a text', () => {
+    const route = Array.from({ length: 27 }, (_, i) => ({ ...BLOCKED, passage: `corner ${i + 1}` }));
+    const items = block(sampleDelivery([samplePiece([samplePassage(), ...route])]), 'cm', 'tightest');
+    expect(items).toHaveLength(22);
+    expect(items.slice(-2)).toEqual([
+      '7 more cases are blocked, open or tight as well.',
+      'slate (front door) goes through with at least 41 cm to spare.',
+    ]);
+  });
+
   it('tells how a piece is held from passage to passage', () => {
     const report = sampleDelivery([
       samplePiece([samplePassage(), samplePassage({ passage: 'hall', kind: 'corridor' }), CORNER]),
