@@ -138,14 +138,18 @@ function readCarried(
   }
   const set = value === undefined ? first : sets.find(({ name }) => name === value);
   if (set === undefined) return refuseSet(value ?? '', path, sets, problems);
-  const about = `Sizes and masses of the ${set.name} set. ${set.source}`;
+  const { tilt } = DEFAULTS.delivery;
+  const about = [
+    `The sizes and masses of the ${set.name} set are usual figures, not measured. ${set.source}`,
+    `Its pieces may be tilted by ${tilt} degrees out of each way of holding them and have as many carriers as the mass of each asks for (default).`,
+  ];
   return {
     set: set.name,
     pieces: usualPieces(set),
     notes:
       value === undefined
-        ? [`What is carried is the ${set.name} set, the most usual one of such a table (default).`, about]
-        : [about],
+        ? [`What is carried is the ${set.name} set, the most usual one of such a table (default).`, ...about]
+        : about,
   };
 }
 

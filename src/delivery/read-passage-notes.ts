@@ -27,11 +27,12 @@ function phrases() {
     bottom: ['has room enough at the foot', 'have room enough at the foot'],
     top: ['has room enough at the head', 'have room enough at the head'],
     stepRise: [`has steps that rise ${writeMm(stepRise)}`, `have steps that rise ${writeMm(stepRise)}`],
-    landingDepth: [
-      'is as deep as the wider of its flights asks: a quarter as the flight above, a half as the flight below is wide',
-      'are as deep as their flights ask: a quarter as the flight above, a half as the flight below is wide',
+    quarterDepth: [
+      'is as deep as the flight above is wide',
+      'are as deep as the flights above them are wide',
     ],
-    breadth: ['is as broad as the flight below', 'are as broad as the flight below'],
+    halfDepth: ['is as deep as the flight below is wide', 'are as deep as the flights below them are wide'],
+    breadth: ['is as broad as the flight below is wide', 'are as broad as the flights below them are wide'],
     well: ['has no well between its flights', 'have no well between their flights'],
     climb: [`climbs ${winderSteps} steps in its turn`, `climb ${winderSteps} steps in their turns`],
     count: ['is carried once', 'are carried once each'],

@@ -33,7 +33,9 @@ export function readLanding(fields: PassageFields, kind: Landing['kind']): Unnam
     widthAfter: above,
     headroom: fields.needed('headroom', 'headroom', headroom),
     ...readSlope(fields),
-    depth: fields.optional('depth', 'depth', floor, quarter ? above : below, 'landingDepth'),
+    depth: quarter
+      ? fields.optional('depth', 'depth', floor, above, 'quarterDepth')
+      : fields.optional('depth', 'depth', floor, below, 'halfDepth'),
     breadth: quarter ? fields.optional('breadth', 'breadth', floor, below, 'breadth') : below + gap + above,
     well: gap,
   };

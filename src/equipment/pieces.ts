@@ -29,6 +29,7 @@ export interface PieceSet {
 const SLATE_HELD: readonly UsualHold[] = ['on-edge', 'on-end'];
 /** A table in one goes flat or on its side, not on its head: what is loose in it would fall (common practice, no source). */
 const TABLE_HELD: readonly UsualHold[] = ['flat', 'on-edge'];
+const HELD_WORDS = 'Held: slates on edge or on end, the rest every way, common practice, no source.';
 const ANY_HELD: readonly UsualHold[] = ['flat', 'on-edge', 'on-end'];
 
 /**
@@ -63,7 +64,7 @@ function framedSet(table: TableSpec, bed: BedRule, frame: FrameRule, slates: 1 |
       legs(frame, frame.height),
       smallParts(frame),
     ],
-    source: `${slateWords(bed, slates)} Frame, rails and legs: ${frame.words}`,
+    source: `${slateWords(bed, slates)} Frame, rails and legs: ${frame.words} ${HELD_WORDS}`,
   };
 }
 
@@ -85,7 +86,7 @@ function cabinetSet(table: TableSpec, bed: BedRule, frame: FrameRule): PieceSet 
       legs(frame, frame.cabinetHeight),
       smallParts(frame),
     ],
-    source: `${slateWords(bed, 1)} Cabinet and cushion frame in one piece each: ${frame.words}`,
+    source: `${slateWords(bed, 1)} Cabinet and cushion frame in one piece each: ${frame.words} ${HELD_WORDS}`,
   };
 }
 
@@ -102,7 +103,7 @@ function assembled(table: TableSpec, bed: BedRule, frame: FrameRule): PieceSet {
       piece('Table without its legs', 1, [...sides(table.outer), height], Math.max(1, known), TABLE_HELD),
       under,
     ],
-    source: `Carried whole but for its legs: common practice, no source. ${bed.words} The rest: ${frame.words}`,
+    source: `Carried whole but for its legs: common practice, no source. ${bed.words} The rest: ${frame.words} Held flat or on its side: common practice, no source.`,
   };
 }
 

@@ -116,6 +116,10 @@ describe('a way in', () => {
       '"Quarter landing 1" and "Stair 1" have steps that rise 220 mm (default).',
     ]);
     expect(about(/3 steps/)).toEqual(['"Winder 1" climbs 3 steps in its turn (default).']);
+    expect(about(/as deep as/)).toEqual([
+      '"Quarter landing 1" is as deep as the flight above is wide (default).',
+      '"Half landing 1" is as deep as the flight below is wide (default).',
+    ]);
     expect(about(/one-piece set/)).toHaveLength(1);
   });
 
