@@ -129,7 +129,7 @@ export function holdsUnder(box: Carried, height: number): readonly Hold[] {
     }
   }
   const best: Hold[] = [];
-  for (const hold of found.sort((one, other) => rank(box, one) - rank(box, other))) {
+  for (const hold of found.sort((one, other) => holdRank(box, one) - holdRank(box, other))) {
     if (best.some((kept) => covers(hold, kept))) continue;
     for (let i = best.length - 1; i >= 0; i--) {
       const kept = best[i];
@@ -161,7 +161,8 @@ function covers(one: Hold, other: Hold): boolean {
   return Math.max(a, b) >= Math.max(p, q) && Math.min(a, b) >= Math.min(p, q);
 }
 
-function rank({ l, w, h }: Carried, hold: Hold): number {
+/** Order of ways: flat 0, on edge 1, on end 2, leaned 3, tilted 4. */
+export function holdRank({ l, w, h }: Carried, hold: Hold): number {
   if (hold.tilt > 0) return hold.across === l && hold.along === w ? 3 : 4;
   if (hold.up === h) return 0;
   return hold.up === w ? 1 : 2;
