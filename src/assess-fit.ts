@@ -14,6 +14,7 @@ import { cautionsFor } from './report/cautions.js';
 import type { Clearance, CueResult, FitReport, Pose, ShotMap } from './report/fit-report.js';
 import { limitsAt, limitsOfNone } from './report/limits.js';
 import { gapsAt, spansAt, spansOfRoom } from './report/spans.js';
+import { withSurvey } from './report/survey-note.js';
 import { answerShot } from './stroke/answer-shot.js';
 import { cushionProfiles } from './stroke/cushion-profile.js';
 
@@ -38,6 +39,10 @@ export function assessFit(input: FitInput): FitReport {
 
 /** The same for a question that was checked already. */
 export function assessQuestion(question: FitQuestion): FitReport {
+  return withSurvey(assessRoom(question), question.survey);
+}
+
+function assessRoom(question: FitQuestion): FitReport {
   const { scene, table, cues, stroke, search, detail } = question;
   const [cue] = cues;
   const place = question.pose === null ? searched(question) : given(question.pose);

@@ -6,9 +6,10 @@ import type { CheckedSearch, FitQuestion } from './fit-question.js';
 import type { Placement } from './geometry/types.js';
 import { InputError, type InputProblem } from './input-error.js';
 import { at, ProblemList, readLength, readNumber, readObject, readWord } from './length/read-input.js';
-import { readRoom } from './room/check-room.js';
+import { readRoom, readSurveyedRoom } from './room/check-room.js';
 import type { RoomInput } from './room/room-input.js';
 import type { Scene } from './room/scene.js';
+import type { TapedRoomInput } from './room/tape-room.js';
 import { readPose } from './stroke/read-pose.js';
 import { readStroke } from './stroke/read-stroke.js';
 
@@ -37,7 +38,7 @@ export function fitQuestion(input: FitInput): FitQuestion {
  *
  * @throws InputError with every problem of the room.
  */
-export function checkRoom(room: RoomInput): Scene {
+export function checkRoom(room: RoomInput | TapedRoomInput): Scene {
   const problems = new ProblemList();
   const scene = readRoom(room, 'room', problems, []);
   if (scene === null || problems.problems.length > 0) throw new InputError(problems.problems);
@@ -55,7 +56,7 @@ function readFitInput(input: unknown, problems: ProblemList): FitQuestion | null
   };
   const roomValue = required('room', 'room');
   const tableValue = required('table', 'table');
-  const scene = roomValue === undefined ? null : readRoom(roomValue, 'room', problems, assumptions);
+  const room = roomValue === undefined ? null : readSurveyedRoom(roomValue, 'room', problems, assumptions);
   const table = tableValue === undefined ? null : readTable(tableValue, 'table', problems, assumptions);
   const { ballDiameter } = table ?? STAND_IN;
   const cues = readCues(fields.get('cues'), 'cues', table ?? STAND_IN, problems, assumptions);
@@ -67,10 +68,11 @@ function readFitInput(input: unknown, problems: ProblemList): FitQuestion | null
   const detail =
     detailValue === undefined ? 'verdict' : readWord(detailValue, 'detail', ['verdict', 'shots'], problems);
   if (problems.problems.length > 0) return null;
-  if (scene === null || table === null || cues === null || stroke === null) return null;
+  if (room === null || table === null || cues === null || stroke === null) return null;
   if (search === null || detail === null) return null;
   return {
-    scene,
+    scene: room.scene,
+    survey: room.survey,
     table,
     cues,
     pose: pose === null ? null : halfTurned(pose),

@@ -7,11 +7,12 @@ import { InputError, type InputProblem } from './input-error.js';
 import type { Length } from './length/length.js';
 import type { ComparisonRow, TableComparison } from './report/comparison.js';
 import type { RoomInput } from './room/room-input.js';
+import type { TapedRoomInput } from './room/tape-room.js';
 import type { StrokeInput } from './stroke/stroke-settings.js';
 
 /** Which tables take which cues in one room. */
 export interface CompareInput {
-  readonly room: RoomInput;
+  readonly room: RoomInput | TapedRoomInput;
   /** Ids from `TABLES`, or measurements; default: the whole catalogue. */
   readonly tables?: readonly (string | TableInput)[];
   /** Default: the usual cue of each table's game. */

@@ -1,6 +1,7 @@
 import type { CueInput, TableInput } from './equipment/equipment-types.js';
 import type { Length } from './length/length.js';
 import type { RoomInput } from './room/room-input.js';
+import type { TapedRoomInput } from './room/tape-room.js';
 import type { StrokeInput } from './stroke/stroke-settings.js';
 
 /** Where a table stands: centre of the play field and the anticlockwise angle of its long axis from +x, degrees. */
@@ -34,7 +35,8 @@ export interface SearchOptions {
 
 /** One question: this room, this table, these cues. */
 export interface FitInput {
-  readonly room: RoomInput;
+  /** By its corners, or by tape readings. */
+  readonly room: RoomInput | TapedRoomInput;
   /** An id from `TABLES`, or measurements. */
   readonly table: string | TableInput;
   /** The wanted one first; default: the usual cue of the game. */

@@ -2,11 +2,14 @@ import type { CueSpec, TableSpec } from './equipment/equipment-types.js';
 import type { SearchProgress } from './fit-input.js';
 import type { Placement } from './geometry/types.js';
 import type { Scene } from './room/scene.js';
+import type { TapedRoom } from './room/tape-report.js';
 import type { StrokeSettings } from './stroke/stroke-settings.js';
 
 /** A checked {@link FitInput}: plain numbers, nothing optional. */
 export interface FitQuestion {
   readonly scene: Scene;
+  /** The survey that the room was made from; null for a room by its corners. */
+  readonly survey: TapedRoom | null;
   readonly table: TableSpec;
   /** The wanted one first; never empty. */
   readonly cues: readonly CueSpec[];

@@ -6,6 +6,7 @@ import type { TableComparison } from '../report/comparison.js';
 import type { DescribeOptions } from '../report/describe-fit.js';
 import type { FitReport } from '../report/fit-report.js';
 import type { RoomInput } from '../room/room-input.js';
+import type { TapedRoomInput } from '../room/tape-room.js';
 import type { StrokeInput } from '../stroke/stroke-settings.js';
 
 /** What the program touches of the world outside, so that a test can stand in for it. */
@@ -25,7 +26,7 @@ export interface CliIo {
 
 /** One question about several tables. */
 export interface CompareQuestion {
-  readonly room: RoomInput;
+  readonly room: RoomInput | TapedRoomInput;
   readonly tables?: readonly (string | TableInput)[];
   readonly cues?: readonly (Length | CueInput)[];
   readonly stroke?: Partial<StrokeInput>;

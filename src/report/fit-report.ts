@@ -1,4 +1,5 @@
 import type { TableSpec } from '../equipment/equipment-types.js';
+import type { NextReading, SuspectReading, TapedWall } from '../room/tape-report.js';
 
 /**
  * What the table, where it stands, allows with one cue:
@@ -83,6 +84,19 @@ export interface Limit {
   readonly witness: readonly [readonly [number, number], readonly [number, number]] | null;
   /** True: the verdict hangs on this measurement; measure it again. */
   readonly measureAgain: boolean;
+  /** Of a wall of a room by tape readings: which readings to repeat, the one that narrows the wall's band most first, with the half width that each would leave, mm. */
+  readonly repeat?: TapedWall['repeat'];
+}
+
+/** What the readings of a room say of themselves; `roomFromTape` says more. */
+export interface SurveyNote {
+  /** About 1 where the readings agree as well as their deviations let expect; null where nothing checks them. */
+  readonly unitDeviation: number | null;
+  /** True: the readings contradict each other; one of them is probably wrong. */
+  readonly contradictory: boolean;
+  readonly suspect: SuspectReading | null;
+  /** What to measure next, the most useful first. */
+  readonly next: readonly NextReading[];
 }
 
 /** Something that would help, with the gain it was computed to bring. */
@@ -129,6 +143,13 @@ export interface FitReport {
   readonly verdict: Verdict;
   /** False: inside the measurement tolerance, or below the resolution. */
   readonly certain: boolean;
+  /**
+   * Of a room by tape readings: a verdict that is certain is the true one in at least this share of all surveys like this one (0.95),
+   * as far as the deviations of the readings are right and all else is within its tolerance. Absent: the tolerances are taken as they are.
+   */
+  readonly confidence?: number;
+  /** Of a room by tape readings. */
+  readonly survey?: SurveyNote;
   readonly table: TableSpec;
   readonly pose: Pose | null;
   readonly clearance: Clearance;

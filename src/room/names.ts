@@ -8,6 +8,11 @@ export class NameBook {
   /** Path of the owner by name, in small letters. */
   private readonly taken = new Map<string, string>();
 
+  /** Enters a name that nothing else may have, once or again. */
+  reserve(name: string, owner: string): void {
+    this.taken.set(name.toLowerCase(), owner);
+  }
+
   /** Enters a name, or adds a problem when it is taken (capitals do not count) or the room's own. */
   claim(name: string, owner: string, path: string, problems: ProblemList): void {
     const key = name.toLowerCase();

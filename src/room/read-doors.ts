@@ -1,15 +1,16 @@
-import { unitHint, writeMm } from '../equipment/read-plausible.js';
+import { readPlausible, unitHint, writeMm } from '../equipment/read-plausible.js';
 import { distanceToSegment } from '../geometry/ring.js';
 import type { Point, Ring } from '../geometry/types.js';
 import { at, type ProblemList, readName, readObject, readWord } from '../length/read-input.js';
 import { doorSwing, SWING_EXCESS } from './door-swing.js';
-import { capital, type NameBook } from './names.js';
+import { capital, listNames, type NameBook } from './names.js';
 import { readList, readPoint } from './read-corners.js';
 import { ROOM_LIMITS } from './room-limits.js';
 import type { RoomShell } from './room-shell.js';
 import type { SceneDoor } from './scene.js';
 
 const KEYS = ['name', 'hinge', 'latch', 'opens'] as const;
+const WALL_KEYS = ['name', 'wall', 'start', 'width', 'hinge', 'opens'] as const;
 
 /** The doors, or null with problems. A door without a name is called `door N` by its place in the list. */
 export function readDoors(
@@ -42,7 +43,8 @@ function readDoor(
   names: NameBook,
   problems: ProblemList,
 ): SceneDoor | null {
-  const fields = readObject(value, path, KEYS, problems);
+  const byWall = shell.wallLines !== null && isByWall(value);
+  const fields = readObject(value, path, byWall ? WALL_KEYS : KEYS, problems);
   if (fields === null) return null;
   const before = problems.problems.length;
   const name = fields.has('name')
@@ -54,8 +56,9 @@ function readDoor(
     fields.has(key)
       ? readPoint(fields.get(key), at(path, key), `the ${key} of ${owner}`, problems)
       : problems.add(at(path, key), 'missing', `The ${key} of ${owner} is missing.`);
-  const hinge = point('hinge');
-  const latch = point('latch');
+  const ends = byWall ? endsOnWall(fields, path, owner, shell, problems) : null;
+  const hinge = byWall ? (ends?.hinge ?? null) : point('hinge');
+  const latch = byWall ? (ends?.latch ?? null) : point('latch');
   const opens = fields.has('opens')
     ? readWord(fields.get('opens'), at(path, 'opens'), ['in', 'out', 'slides'], problems)
     : problems.add(at(path, 'opens'), 'missing', `Say how ${owner} opens: "in", "out" or "slides".`);
@@ -74,6 +77,63 @@ function readDoor(
   if (problems.problems.length > before || name === null || opens === null) return null;
   const swing = opens === 'in' ? doorSwing(hinge, latch, wall.along) : null;
   return { name, hinge, latch, opens, swing };
+}
+
+function isByWall(value: unknown): boolean {
+  return typeof value === 'object' && value !== null && Object.hasOwn(value, 'wall');
+}
+
+/** Hinge and latch of a door that is given along a wall of a survey, or null with problems. */
+function endsOnWall(
+  fields: ReadonlyMap<string, unknown>,
+  path: string,
+  owner: string,
+  { wallLines }: RoomShell,
+  problems: ProblemList,
+): { readonly hinge: Point; readonly latch: Point } | null {
+  const wall = fields.has('wall')
+    ? readName(
+        fields.get('wall'),
+        at(path, 'wall'),
+        `corner from which the wall of ${owner} starts`,
+        problems,
+      )
+    : problems.add(at(path, 'wall'), 'missing', `The wall of ${owner} is missing.`);
+  const length = (key: 'start' | 'width', what: string, least: number): number | null =>
+    fields.has(key)
+      ? readPlausible(fields.get(key), at(path, key), what, [least, ROOM_LIMITS.extent[1]], problems)
+      : problems.add(at(path, key), 'missing', `The ${what} is missing.`);
+  const start = length('start', `distance from the wall's first corner to ${owner}`, 0);
+  const width = length('width', `width of ${owner}`, 1);
+  const hinge = fields.has('hinge')
+    ? readWord(fields.get('hinge'), at(path, 'hinge'), ['start', 'end'], problems)
+    : problems.add(at(path, 'hinge'), 'missing', `Say at which end ${owner} is hung: "start" or "end".`);
+  if (wall === null || start === null || width === null || hinge === null) return null;
+  // Without lines the survey is bad, and has been told of.
+  if (wallLines === null || wallLines.size === 0) return null;
+  const line = wallLines.get(wall);
+  if (line === undefined) {
+    return problems.add(
+      at(path, 'wall'),
+      'unknown-corner',
+      `No wall starts from a corner "${wall}"; the corners are ${listNames([...wallLines.keys()])}.`,
+    );
+  }
+  const [[ax, ay], [bx, by]] = line;
+  const whole = Math.hypot(bx - ax, by - ay);
+  if (start + width > whole + ROOM_LIMITS.doorOffWall) {
+    return problems.add(
+      path,
+      'door-beyond-wall',
+      `${capital(owner)} ends ${writeMm(start + width)} from corner ${wall}, but the wall is only ${writeMm(Math.round(whole))} long.`,
+    );
+  }
+  const place = (along: number): Point => [
+    ax + ((bx - ax) * along) / whole,
+    ay + ((by - ay) * along) / whole,
+  ];
+  const [first, last] = [place(start), place(start + width)];
+  return hinge === 'start' ? { hinge: first, latch: last } : { hinge: last, latch: first };
 }
 
 function checkWidth(hinge: Point, latch: Point, owner: string, path: string, problems: ProblemList): boolean {

@@ -1,4 +1,4 @@
-import type { Ring } from '../geometry/types.js';
+import type { Point, Ring } from '../geometry/types.js';
 import type { SceneCeilingFace } from './scene.js';
 
 /** What is known of the room when its obstacles and doors are read; null where it could not be read. */
@@ -8,4 +8,6 @@ export interface RoomShell {
   /** As in the scene. */
   readonly wallTolerances: readonly number[] | null;
   readonly ceiling: readonly SceneCeilingFace[] | null;
+  /** Of a room by tape readings: each wall's ends by the name of the corner it starts from; null for other rooms. */
+  readonly wallLines: ReadonlyMap<string, readonly [Point, Point]> | null;
 }

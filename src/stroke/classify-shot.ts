@@ -8,6 +8,7 @@ import type { Length } from '../length/length.js';
 import { at, ProblemList, readNumber, readObject } from '../length/read-input.js';
 import { readRoom } from '../room/check-room.js';
 import type { RoomInput } from '../room/room-input.js';
+import type { TapedRoomInput } from '../room/tape-room.js';
 import { answerShot, type ShotClass } from './answer-shot.js';
 import { prepareStrokes } from './prepare-strokes.js';
 import { readCenter, readPose } from './read-pose.js';
@@ -18,7 +19,7 @@ import type { StrokeInput } from './stroke-settings.js';
 
 /** One shot to be judged. */
 export interface ClassifyInput {
-  readonly room: RoomInput;
+  readonly room: RoomInput | TapedRoomInput;
   /** An id from `TABLES`, or measurements. */
   readonly table: string | TableInput;
   /** Centre of the play field and anticlockwise angle of its long axis from +x in degrees (default 0). */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { InputError } from '../../src/input-error.js';
 import { type ClassifyInput, classifyShot } from '../../src/stroke/classify-shot.js';
 
-const input: ClassifyInput = {
+const input = {
   room: {
     outline: [
       [0, 0],
@@ -26,7 +26,7 @@ const input: ClassifyInput = {
   cue: '57 in',
   ball: { x: 0, y: 0 },
   direction: 90,
-};
+} satisfies ClassifyInput;
 
 function problemsOf(wrong: unknown): string[] {
   try {
