@@ -8,7 +8,7 @@ const EASE = 1e-6;
 /**
  * Whether the first pose lies wholly on the near side:
  * - gate and lift: before the wall, y <= 0;
- * - corner: beyond the second corridor's inner wall, x sin g - y cos g >= widthAfter: in the first corridor alone;
+ * - corner: within the first corridor, y <= width: whatever clears its walls there can be drawn straight back along it, for ever;
  * - stair: before the first step, x <= 0; where the level at the foot has an end wall, only its centre must (it may be too shallow for more);
  * - landing and winder: on the flight below, y <= 0 and x <= width;
  * - corridor: anywhere.
@@ -22,10 +22,8 @@ export function startsNear(passage: Passage, motion: Motion): boolean {
       return most(box, 0, 1) <= EASE;
     case 'corridor':
       return true;
-    case 'corner': {
-      const { angle, widthAfter } = passage;
-      return most(box, -Math.sin(angle), Math.cos(angle)) <= -widthAfter + EASE;
-    }
+    case 'corner':
+      return most(box, 0, 1) <= passage.width + EASE;
     case 'stair':
       return (passage.bottom.depth === Infinity ? most(box, 1, 0) : box[0]) <= EASE;
     case 'quarter-landing':
@@ -38,7 +36,7 @@ export function startsNear(passage: Passage, motion: Motion): boolean {
 /**
  * Whether the last pose lies wholly on the far side:
  * - gate: behind the wall, y >= depth; lift: within the car, y >= door.depth;
- * - corner: beyond the first corridor's inner wall, y >= width: in the second corridor alone;
+ * - corner: within the second corridor, x sin g - y cos g <= widthAfter, and so free to go on along it;
  * - stair: beyond the last step, x >= run; where the level at the head has an end wall, only its centre must; an endless flight has no far side;
  * - quarter landing and winder: on the flight above, x >= breadth (or width); half landing: on the flight above, y <= 0 and x >= width + well;
  * - corridor: anywhere.
@@ -53,8 +51,10 @@ export function endsFar(passage: Passage, motion: Motion): boolean {
       return least(box, 0, 1) >= passage.door.depth - EASE;
     case 'corridor':
       return true;
-    case 'corner':
-      return least(box, 0, 1) >= passage.width - EASE;
+    case 'corner': {
+      const { angle, widthAfter } = passage;
+      return most(box, Math.sin(angle), -Math.cos(angle)) <= widthAfter + EASE;
+    }
     case 'stair':
       if (passage.run === Infinity) return true;
       return (passage.top.depth === Infinity ? least(box, 1, 0) : box[0]) >= passage.run - EASE;

@@ -255,13 +255,14 @@ describe('the two sides of a passage', () => {
   });
 
   it('of a corner', () => {
-    expect(ends(CORNER, pose(1500, 500, 500), pose(500, 1500, 500, ahead))).toEqual([true, true]);
-    expect(ends(CORNER, pose(1499, 500, 500), pose(500, 1499, 500, ahead))).toEqual([false, false]);
+    expect(ends(CORNER, pose(900, 850, 500), pose(850, 900, 500, ahead))).toEqual([true, true]);
+    expect(ends(CORNER, pose(900, 851, 500), pose(851, 900, 500, ahead))).toEqual([false, false]);
     const acute = { ...CORNER, angle: Math.PI / 3 };
     // The second corridor is 1000 to the right of its outer wall: x sin 60 - y cos 60 <= 1000.
-    const x = (1000 + 150 * 0.5 + 500 * Math.sin(Math.PI / 3) + 150 * 0.5) / Math.sin(Math.PI / 3);
-    expect(ends(acute, pose(x + 1, 150, 500), pose(0, 1151, 500))).toEqual([true, true]);
-    expect(ends(acute, pose(x - 1, 150, 500), pose(0, 1149, 500))).toEqual([false, false]);
+    const reach = 500 * Math.sin(Math.PI / 3) + 150 * Math.cos(Math.PI / 3);
+    const x = (1000 - reach) / Math.sin(Math.PI / 3);
+    expect(ends(acute, pose(x, 850, 500), pose(x - 1, 0, 500))).toEqual([true, true]);
+    expect(ends(acute, pose(x, 851, 500), pose(x + 1, 0, 500))).toEqual([false, false]);
   });
 
   it('of a stair', () => {
