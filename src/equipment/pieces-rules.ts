@@ -23,7 +23,6 @@ export interface BedRule {
   /** How far the bed runs on under the cushions, as a share of the rail's width. */
   readonly underRail: number;
   readonly words: string;
-  readonly numberWords: (slates: 1 | 3 | 5) => string;
 }
 
 /** What the bed rests on. mm. */
@@ -118,15 +117,15 @@ const NOT_IN_ONE = 2700;
 const FRAMED = 2200;
 const SLATE_BED = 1500;
 /** No slate heavier than this is in use, kg, unless the table has no smaller; common practice, no source. */
-const HEAVIEST_SLATE = 330;
+const HEAVIEST_SLATE = 300;
 /** A table that is said to weigh less than this times its slate has none. */
 const SLATE_SHARE = 1.1;
 const BOARD_THICKNESS = 18;
 
 function gameRule(table: TableSpec): GameRule {
   const game = table.game.trim().toLowerCase();
-  if (game === 'blackball') return GAMES['english pool'] ?? POOL;
-  return Object.hasOwn(GAMES, game) ? (GAMES[game] ?? POOL) : POOL;
+  if (game === 'blackball') return GAMES['english pool'];
+  return Object.hasOwn(GAMES, game) ? GAMES[game] : POOL;
 }
 
 /** The bed that a table of this game and size usually has. */
@@ -137,11 +136,11 @@ export function bedRule(table: TableSpec): BedRule {
   const bed = bedOf(table, game);
   const slateMass = bed.length * bed.width * thickness * SLATE_DENSITY * 1e-9;
   const light = table.mass !== null && table.mass < SLATE_SHARE * slateMass;
-  const common = { underRail: game.underRail, numberWords: () => PRACTICE };
-  const size = `derived, the field and ${game.underRail} of the rail's width all round (${PRACTICE})`;
+  const { underRail } = game;
+  const size = `derived, the field and ${underRail} of the rail's width all round (${PRACTICE})`;
   if (length < SLATE_BED || light) {
     return {
-      ...common,
+      underRail,
       thickness: BOARD_THICKNESS,
       backing: 0,
       density: BOARD_DENSITY,
@@ -153,14 +152,13 @@ export function bedRule(table: TableSpec): BedRule {
   }
   const compact = length < FRAMED && game.pockets;
   return {
-    ...common,
+    underRail,
     thickness,
     backing: compact ? 0 : game.backing,
     density: SLATE_DENSITY,
     board: false,
     compact,
     slates: slateCounts(length, game.pockets, slateMass),
-    numberWords: (slates) => numberWords(slates, table, game),
     words: `Slate: size ${size}; ${game.thicknessWords}; mass derived, ${SLATE_DENSITY} kg/m3 (an older text of the WPA specification, second-hand).`,
   };
 }
@@ -177,7 +175,9 @@ function usualCounts(length: number, pockets: boolean): readonly [usual: 1 | 3 |
   return length >= FRAMED ? [3, 1] : [1, 3];
 }
 
-function numberWords(slates: 1 | 3 | 5, table: TableSpec, game: GameRule): string {
+/** Where the number of slates comes from. */
+export function slateNumberSource(table: TableSpec, slates: 1 | 3 | 5): string {
+  const game = gameRule(table);
   if (game === POOL && slates === 3) return 'WPA Recommended Equipment Specifications (2001), s. 4';
   if (game === GAMES.snooker && slates === 5 && table.field.length >= FIVE_SLATES)
     return 'Britannica, 14th ed., second-hand';

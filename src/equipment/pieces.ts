@@ -1,5 +1,13 @@
 import type { FieldSize, Source, TableSpec } from './equipment-types.js';
-import { type BedRule, bedOf, bedRule, type FrameRule, frameRule, TIMBER_DENSITY } from './pieces-rules.js';
+import {
+  type BedRule,
+  bedOf,
+  bedRule,
+  type FrameRule,
+  frameRule,
+  slateNumberSource,
+  TIMBER_DENSITY,
+} from './pieces-rules.js';
 
 /** What a table comes apart into; the number is that of its slates. `assembled`: whole but for its legs. */
 export type PieceSetName = 'one-piece' | 'three-piece' | 'five-piece' | 'assembled';
@@ -64,7 +72,7 @@ function framedSet(table: TableSpec, bed: BedRule, frame: FrameRule, slates: 1 |
       legs(frame, frame.height),
       smallParts(frame),
     ],
-    source: `${slateWords(bed, slates)} Frame, rails and legs: ${frame.words} ${HELD_WORDS}`,
+    source: `${slateWords(table, bed, slates)} Frame, rails and legs: ${frame.words} ${HELD_WORDS}`,
   };
 }
 
@@ -86,7 +94,7 @@ function cabinetSet(table: TableSpec, bed: BedRule, frame: FrameRule): PieceSet 
       legs(frame, frame.cabinetHeight),
       smallParts(frame),
     ],
-    source: `${slateWords(bed, 1)} Cabinet and cushion frame in one piece each: ${frame.words} ${HELD_WORDS}`,
+    source: `${slateWords(table, bed, 1)} Cabinet and cushion frame in one piece each: ${frame.words} ${HELD_WORDS}`,
   };
 }
 
@@ -177,7 +185,7 @@ function sides({ length, width }: FieldSize): [number, number] {
   return [length, width];
 }
 
-function slateWords(bed: BedRule, slates: 1 | 3 | 5): string {
+function slateWords(table: TableSpec, bed: BedRule, slates: 1 | 3 | 5): string {
   const number = slates === 1 ? 'one slate' : `${slates} slates of one size`;
-  return `Number: ${number}, ${bed.numberWords(slates)}. ${bed.words}`;
+  return `Number: ${number}, ${slateNumberSource(table, slates)}. ${bed.words}`;
 }
