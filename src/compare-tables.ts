@@ -6,6 +6,7 @@ import type { FitInput, SearchOptions } from './fit-input.js';
 import { InputError, type InputProblem } from './input-error.js';
 import type { Length } from './length/length.js';
 import type { ComparisonRow, TableComparison } from './report/comparison.js';
+import { surveyNote } from './report/survey-note.js';
 import type { RoomInput } from './room/room-input.js';
 import type { TapedRoomInput } from './room/tape-room.js';
 import type { StrokeInput } from './stroke/stroke-settings.js';
@@ -67,5 +68,9 @@ export function compareTables(input: CompareInput): TableComparison {
       longestCue: pose === null ? 0 : clearance.longestCue,
     };
   });
-  return { schema: 'elbowroom/comparison@1', rows };
+  const [{ survey }] = questions;
+  const comparison: TableComparison = { schema: 'elbowroom/comparison@1', rows };
+  return survey === null
+    ? comparison
+    : { ...comparison, confidence: survey.confidence, survey: surveyNote(survey) };
 }

@@ -1,5 +1,6 @@
 import { DEFAULTS } from './equipment/defaults.js';
 import { LIMITS } from './equipment/limits.js';
+import { tapeDefinitions } from './tape-survey-schema.js';
 
 /** A JSON Schema as plain data: the keywords that are read most often, and any other. */
 export interface JsonSchema {
@@ -31,7 +32,10 @@ function describeFitInput(): JsonSchema {
       'One question: does this table go into this room, and can people play on it there? Lengths are millimetres as numbers, or text with its unit; angles are degrees, anticlockwise; x runs to the right and y up. As a program the library also takes search.onProgress, a function, which JSON cannot hold.',
     type: 'object',
     properties: {
-      room: { $ref: '#/$defs/room' },
+      room: {
+        description: 'By its corners, or by tape readings.',
+        anyOf: [{ $ref: '#/$defs/room' }, { $ref: '#/$defs/tapedRoom' }],
+      },
       table: {
         description: 'An id of the catalogue of tables, or measurements.',
         anyOf: [{ type: 'string', minLength: 1, examples: ['pool-9ft'] }, { $ref: '#/$defs/table' }],
@@ -156,6 +160,7 @@ function describeFitInput(): JsonSchema {
         required: ['outline'],
         additionalProperties: false,
       },
+      ...tapeDefinitions(),
       obstacle: {
         description: 'A vertical prism between two heights.',
         type: 'object',

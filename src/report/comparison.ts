@@ -1,5 +1,5 @@
 import type { TableSpec } from '../equipment/equipment-types.js';
-import type { Clearance, Pose, Shares, Verdict } from './fit-report.js';
+import type { Clearance, Pose, Shares, SurveyNote, Verdict } from './fit-report.js';
 
 /** What one cue can do at one table's best place. */
 export interface ComparisonCue {
@@ -30,4 +30,7 @@ export interface ComparisonRow {
 export interface TableComparison {
   readonly schema: 'elbowroom/comparison@1';
   readonly rows: readonly ComparisonRow[];
+  /** Of a room by tape readings: as in a report of one table. */
+  readonly confidence?: number;
+  readonly survey?: SurveyNote;
 }

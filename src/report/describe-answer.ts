@@ -1,5 +1,7 @@
+import type { NextReading } from '../room/tape-report.js';
+import { describeSurvey, sayConfidence } from './describe-survey.js';
 import type { CueResult, FitReport, Verdict } from './fit-report.js';
-import { joinWords, plainName, type SentenceUnits, sayCue, sayPercentUp } from './sentences.js';
+import { joinWords, plainName, type SentenceUnits, sayCue, sayLength, sayPercentUp } from './sentences.js';
 
 /** What each verdict means, in words that follow "the answer is" or "that makes it". */
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
@@ -17,7 +19,11 @@ export const CLASS_WORDS: string =
 /** The answer, how sure it is, and what it hangs on: one sentence a string. */
 export function describeAnswer(report: FitReport, units: SentenceUnits): readonly string[] {
   const wanted = report.cues[0];
-  return [answer(report, wanted, units), ...certainty(report, wanted)];
+  return [
+    ...describeSurvey(report.survey, units),
+    answer(report, wanted, units),
+    ...certainty(report, wanted, units),
+  ];
 }
 
 function answer(report: FitReport, wanted: CueResult | undefined, units: SentenceUnits): string {
@@ -49,13 +55,26 @@ function blockedWords(wanted: CueResult | undefined): string {
     : `about ${sayPercentUp(blocked)} of all shots cannot be played`;
 }
 
-function certainty(report: FitReport, wanted: CueResult | undefined): readonly string[] {
+function certainty(
+  report: FitReport,
+  wanted: CueResult | undefined,
+  units: SentenceUnits,
+): readonly string[] {
   const said: string[] = [];
-  if (report.certain) {
+  const { confidence } = report;
+  if (report.certain && confidence !== undefined) {
+    said.push(
+      `So sure are the readings: the answer is the right one in at least ${sayConfidence(confidence)}, as long as furniture, doors and heights are within their tolerance.`,
+    );
+  } else if (report.certain) {
     said.push('It stays so even if every measurement is off by as much as the tolerance.');
   } else if (wanted?.proof === 'resolution') {
     said.push(
       'It is too close to decide: the question lies below the resolution of the computation, and the more careful of the two answers is given.',
+    );
+  } else if (confidence !== undefined) {
+    said.push(
+      'It is close: another measuring of this kind could well give another answer, and so could something else that is off by no more than its tolerance.',
     );
   } else {
     said.push(
@@ -73,7 +92,19 @@ function certainty(report: FitReport, wanted: CueResult | undefined): readonly s
   } else if (!report.certain && wanted?.proof !== 'resolution') {
     said.push('Measure the room again.');
   }
+  const next = report.certain ? undefined : report.survey?.next[0];
+  if (next !== undefined) {
+    said.push(
+      `The reading to take next is ${plainName(next.reading)}: of all it makes the walls surest${bandWords(next, units)}.`,
+    );
+  }
   return said;
+}
+
+function bandWords({ now, then }: NextReading, units: SentenceUnits): string {
+  const unit = units === 'ftin' ? units : 'mm';
+  const [before, after] = [sayLength(now, unit, 'up'), sayLength(then, unit, 'up')];
+  return before === after ? '' : ` (the least sure one is known to ${before} now, to ${after} then)`;
 }
 
 /** How the verdict was reached. The word "proved" belongs to the four proofs alone. */

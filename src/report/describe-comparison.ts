@@ -1,6 +1,7 @@
 import type { ComparisonRow, TableComparison } from './comparison.js';
 import { CLASS_WORDS } from './describe-answer.js';
 import type { DescribeOptions } from './describe-fit.js';
+import { describeSurvey, sayConfidence } from './describe-survey.js';
 import { plainName, type SentenceUnits, sayCue, sayShares } from './sentences.js';
 import { columnsOf, LINE_WIDTH, padTo, wrapText } from './wrap.js';
 
@@ -22,13 +23,19 @@ export function describeComparison(comparison: TableComparison, options: Describ
   const others = widths.slice(1).reduce((sum, width) => sum + GAP.length + width, 0);
   widths[0] = Math.max(...blocks.map((block) => columnsOf(block.name)), HEADINGS[0].length);
   widths[0] = Math.max(1, Math.min(widths[0], LINE_WIDTH - others));
+  const { confidence } = comparison;
+  const first = describeSurvey(comparison.survey, units).flatMap((sentence) => wrapText(sentence));
   const text = [
+    ...(first.length > 0 ? [...first, ''] : []),
     layOut(HEADINGS, widths),
     ...blocks.flatMap((block) => blockLines(block, widths)),
     '',
     ...(comparison.rows.some((row) => row.cues.some((cue) => !cue.certain))
       ? wrapText('? is too close to be sure: assess that table alone to see what to measure again.')
       : []),
+    ...(confidence === undefined
+      ? []
+      : wrapText(`A verdict without one is the right one in at least ${sayConfidence(confidence)}.`)),
     ...wrapText(
       'Longest cue: meets nothing at full backswing, whatever the shot. Each table stands where it has the most room.',
     ),

@@ -39,9 +39,7 @@ function adviceWords({ advice, pieces }: Told, report: DeliveryReport, units: Se
     }
     case 'other-pieces': {
       const set =
-        advice.pieces === undefined
-          ? 'another set of pieces'
-          : `the set of pieces called ${plainName(advice.pieces)}`;
+        advice.pieces === undefined ? 'another set of pieces' : `its ${plainName(advice.pieces)} set`;
       return `Ask for the table in ${set}. ${wholeWords(advice.outcome)}`;
     }
     case 'allow-hold': {

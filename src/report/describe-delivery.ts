@@ -23,8 +23,7 @@ const SPARE_WORDS =
 
 /** The way in as lists of sentences, not yet wrapped; lists that have nothing to say are left out. The answer comes first. */
 export function describeDelivery(report: DeliveryReport, units: SentenceUnits): readonly DeliveryBlock[] {
-  const set =
-    report.pieceSet === null ? '' : `Counted is the set of pieces called ${plainName(report.pieceSet)}.`;
+  const set = report.pieceSet === null ? '' : `Counted is the ${plainName(report.pieceSet)} set.`;
   const blocks: readonly DeliveryBlock[] = [
     { title: 'The way in', explanation: '', items: describeWayAnswer(report, units) },
     { title: 'The way in: what is carried', explanation: set, items: describePieces(report, units) },

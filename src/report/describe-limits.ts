@@ -1,4 +1,5 @@
 import { VERDICT_WORDS } from './describe-answer.js';
+import { sayRepeats } from './describe-survey.js';
 import type { Advice, FitReport, Limit } from './fit-report.js';
 import {
   joinWords,
@@ -30,7 +31,9 @@ const KIND_WORDS: Readonly<Record<Limit['kind'], string>> = {
 
 /** What leaves a table no place; how far it would overlap where that is known. */
 function overlapWords(limit: Limit, units: SentenceUnits): string {
-  const again = limit.measureAgain ? ' Measure it again: the answer hangs on it.' : '';
+  const again = limit.measureAgain
+    ? ` Measure it again: the answer hangs on it.${sayRepeats(limit, units)}`
+    : '';
   const name = plainName(limit.name);
   if (limit.spare !== null) {
     const overlap =
@@ -59,7 +62,7 @@ function limitWords(limit: Limit, units: SentenceUnits): string {
     const at = limit.witness?.[1];
     const where =
       at === undefined ? '' : ` near x = ${sayLength(at[0], units)}, y = ${sayLength(at[1], units)}`;
-    said.push(` Measure it again${where}: the answer hangs on it.`);
+    said.push(` Measure it again${where}: the answer hangs on it.${sayRepeats(limit, units)}`);
   }
   return said.join('');
 }

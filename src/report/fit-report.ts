@@ -1,5 +1,5 @@
 import type { TableSpec } from '../equipment/equipment-types.js';
-import type { NextReading, SuspectReading, TapedWall } from '../room/tape-report.js';
+import type { NextReading, SuspectReading, TapedReading, TapedWall } from '../room/tape-report.js';
 
 /**
  * What the table, where it stands, allows with one cue:
@@ -94,7 +94,8 @@ export interface SurveyNote {
   readonly unitDeviation: number | null;
   /** True: the readings contradict each other; one of them is probably wrong. */
   readonly contradictory: boolean;
-  readonly suspect: SuspectReading | null;
+  /** `corner`: an angle, in degrees; else mm. */
+  readonly suspect: (SuspectReading & { readonly kind: TapedReading['kind'] }) | null;
   /** What to measure next, the most useful first. */
   readonly next: readonly NextReading[];
 }

@@ -96,6 +96,38 @@ export const VALID_INPUTS: Readonly<Record<string, FitInput>> = {
     search: { turns: 'any' },
     detail: 'verdict',
   },
+  taped: {
+    room: {
+      tape: {
+        walls: [
+          { from: 'A', length: '6.2 m', corner: 'internal' },
+          { from: 'B', length: { length: [4500, '4.503 m'], by: 'tape', deviation: '4 mm' } },
+          { length: '6200 mm', corner: 90.2, cornerDeviation: 0.6 },
+          { length: 4502 },
+        ],
+        walk: 'clockwise',
+        diagonals: [
+          { from: 'A', to: 'C', length: { length: '7.66 m', by: 'laser' } },
+          { from: 'B', to: 'D', length: 7661 },
+        ],
+        angles: [{ corner: 'A', before: 600, after: '80 cm', across: { length: 1001 } }],
+        offsets: [
+          { kind: 'breast', name: 'chimney', wall: 'A', start: 1500, width: 1200, depth: 350, rest: 3500 },
+          { kind: 'bay', wall: 'C', start: 1000, width: 2000, depth: 500, front: { length: 1400 } },
+        ],
+        heights: [2400, { length: '2.41 m' }],
+        by: 'tape',
+        tapeClass: 'II',
+      },
+      obstacles: [{ name: 'bench', footprint: { center: [4000, 300], length: 900, width: 300 }, to: 450 }],
+      doors: [
+        { name: 'hall door', wall: 'B', start: 300, width: '90 cm', hinge: 'end', opens: 'in' },
+        { hinge: [4300, 0], latch: [3400, 0], opens: 'out' },
+      ],
+      tolerance: 12,
+    },
+    table: 'pool-7ft-bar',
+  },
 };
 
 export type Path = readonly (string | number)[];
@@ -140,7 +172,9 @@ function mutants(example: FitInput): Mutant[] {
     put('null', null);
     put('a boolean, or a word for one', typeof value === 'boolean' ? 'yes' : true);
     put('a strange object', { nonsense: 1 });
-    const mayBeEmpty = path.length === 2 && (path[1] === 'obstacles' || path[1] === 'doors');
+    const mayBeEmpty =
+      (path.length === 2 && (path[1] === 'obstacles' || path[1] === 'doors')) ||
+      (path.length === 3 && path[1] === 'tape' && path[2] !== 'walls');
     if (!mayBeEmpty) put('an empty list', []);
     if (typeof value === 'string') put('an empty text', '');
     if (isPlainObject(value)) {
@@ -157,7 +191,8 @@ function mutants(example: FitInput): Mutant[] {
       put('one part too few', value.slice(1));
       put('one part too many', [...value, value[0]]);
     }
-    if (path.at(-1) === 'outline') put('two corners', Array.isArray(value) ? value.slice(0, 2) : value);
+    if (path.at(-1) === 'outline' || path.at(-1) === 'walls')
+      put('two corners', Array.isArray(value) ? value.slice(0, 2) : value);
   }
   return found;
 }
@@ -176,11 +211,26 @@ const REQUIRED = [
   'outer',
   'x',
   'y',
+  'tape',
+  'walls',
+  'from',
+  'to',
+  'corner',
+  'before',
+  'after',
+  'across',
+  'kind',
+  'wall',
+  'start',
+  'width',
+  'depth',
 ];
-const WORDS = ['detail', 'turns', 'opens'];
+const WORDS = ['detail', 'turns', 'opens', 'hinge', 'walk', 'by', 'tapeClass', 'kind'];
 
 function optionalHere(path: Path, key: string): boolean {
-  return key === 'name' && (path[0] === 'table' || path[1] === 'doors');
+  if (key === 'from' || key === 'to') return path[2] !== 'diagonals';
+  if (key === 'corner') return path[2] !== 'angles';
+  return key === 'name' && (path[0] === 'table' || path[1] === 'doors' || path[2] === 'offsets');
 }
 
 function isFixed(path: Path): boolean {
