@@ -26,14 +26,14 @@ export interface Miss {
   readonly quick: boolean;
 }
 
-/** What all questions together may cost: a formula's answer counts 1, any other 12. */
+/** What all questions together may cost: a formula's answer counts 1, any other 20. */
 const BUDGET = 120;
-const SLOW_COST = 12;
+const SLOW_COST = 20;
 
 /** Asks for one box in the passage of that index, changed or as it is; null when the questions have cost as much as they may. */
 export type Ask = (index: number, passage: Passage, box: Carried) => Crossing | null;
 
-/** `cross` with its questions counted: at most 120 calls, and at most 10 that no formula decides. */
+/** `cross` with its questions counted: at most 120 calls, and at most 6 that no formula decides. */
 export function countedAsking({ route, pieces, handRoom, cross }: DeliveryQuestion): Ask {
   const known = new Map<string, Crossing>();
   const keyOf = (index: number, { l, w, h, held, tilt }: Carried): string =>

@@ -1,18 +1,24 @@
 import { type Ask, type DeliveryQuestion, leastWhole, type Miss, passes } from './advise-delivery-asking.js';
 import { type Carried, carriedWith, type Hold } from './carried.js';
+import type { Crossing } from './crossing.js';
 import type { HoldName } from './delivery-input.js';
 import type { DeliveryAdvice } from './delivery-report.js';
 import { narrowPassage } from './narrow-passage.js';
 import type { Gate, Passage, Space } from './passages.js';
 
-/** Nobody asks for a passage that is larger by more than this, mm. */
-const MOST_WIDENING = 500;
+/** More than this, mm, cannot be had by taking off linings, skirtings and handrails. */
+const MOST_WIDENING = 100;
 /** Steps of a bisection where a formula answers. */
 const HALVINGS = 8;
 const HOLDS: readonly HoldName[] = ['on-edge', 'on-end', 'flat'];
 const DEGREE = Math.PI / 180;
 /** With every hold allowed, so far is every tilt from one of them (less the noise of the arithmetic). */
 const EVERY_TILT = 45 * DEGREE - 1e-9;
+/**
+ * Where this many times the hand room is missing, the bare piece is not asked for: hand room r lies within r sqrt 3 of the piece on both sides,
+ * 3.5 r in all, and steep headroom, measured upright, asks for up to four times that.
+ */
+const HAND_ROOM_GAIN = 14;
 
 type Change = (
   miss: Miss,
@@ -41,13 +47,18 @@ export function tryChange(
   });
 }
 
-export const takeDoorOff: Change = ({ index, passage, piece }, handRoom, ask) => {
-  if (passage.kind !== 'doorway' || !(passage.leaf > 0)) return null;
+export const takeDoorOff: Change = ({ index, passage, piece, crossing }, handRoom, ask) => {
+  if (passage.kind !== 'doorway' || !(passage.leaf > 0) || lacksMore(crossing, passage.leaf)) return null;
   const bare = withoutLeaf({ ...passage, kind: 'doorway' });
   return passes(ask(index, bare, carriedWith(piece, handRoom)))
     ? { kind: 'take-door-off', amount: passage.leaf }
     : null;
 };
+
+/** Known to lack more than so much, mm. Where no hold fits at all there may be no figure. */
+function lacksMore({ atMost }: Crossing, mm: number): boolean {
+  return Number.isFinite(atMost) && -atMost > mm;
+}
 
 /**
  * The doorway with its leaf off the hinges. Which side it hangs on is not known, so that the floor beside the opening counts from
@@ -101,8 +112,8 @@ function tiltOutOf(box: Carried, hold: Hold): number {
 }
 
 /** The most hand room in whole mm with which the piece passes; 0: the bare piece does. */
-export const lessHandRoom: Change = ({ index, passage, piece, quick }, handRoom, ask) => {
-  if (!(handRoom > 0)) return null;
+export const lessHandRoom: Change = ({ index, passage, piece, crossing, quick }, handRoom, ask) => {
+  if (!(handRoom > 0) || lacksMore(crossing, HAND_ROOM_GAIN * Math.ceil(handRoom))) return null;
   const given = Math.ceil(handRoom);
   // Counted in mm that are given up, so that the least number is the best.
   const without = (less: number): boolean => passes(ask(index, passage, carriedWith(piece, given - less)));
@@ -114,6 +125,7 @@ export const lessHandRoom: Change = ({ index, passage, piece, quick }, handRoom,
 /** By how many whole mm every clear measure of the passage would have to be larger; found by steps where no motion is known. */
 export const widen: Change = ({ index, passage, piece, crossing, quick }, handRoom, ask) => {
   const box = carriedWith(piece, handRoom);
+  if (lacksMore(crossing, MOST_WIDENING)) return null;
   const { atLeast, atMost } = crossing;
   const wider = (more: number): boolean => passes(ask(index, narrowPassage(passage, -more), box));
   // Where no hold fits under the ceiling there may be no figure at all.
@@ -128,8 +140,8 @@ export const widen: Change = ({ index, passage, piece, crossing, quick }, handRo
 };
 
 function stepsFrom(short: number, quick: boolean): readonly number[] {
-  const steps = (quick ? [16, 32, 64, 128, 256] : [50, 200]).map((step) => short + step);
-  return quick ? [...steps, MOST_WIDENING] : steps;
+  const steps = (quick ? [8, 16, 32, 64] : [MOST_WIDENING / 2]).map((step) => short + step);
+  return [...steps, MOST_WIDENING];
 }
 
 /** The first other set of which every piece passes everything. */

@@ -16,7 +16,7 @@ import type { DeliveryAdvice, DeliveryOutcome } from './delivery-report.js';
  * `other-way` stands for a passage in which none of them helps, with the outcome of the rest of the way (`widen` does not count as help, since
  * walls seldom move), and `measure-again` for readings that could change an outcome if they are off by their tolerance, with the outcome that
  * they could change it to. Where every piece passes there can be nothing but `measure-again`, and nothing is asked. `cross` is called
- * at most 120 times, at most 10 of them where no formula decides.
+ * at most 120 times, at most 6 of them where no formula decides.
  */
 export function adviseDelivery(question: DeliveryQuestion): readonly DeliveryAdvice[] {
   const again = measureAgain(question);

@@ -58,7 +58,7 @@ function sharing(shares: readonly Share[]): DeliveryCaution {
   const told = above.length > 0 ? above : shares.slice(0, 1);
   const parts = told.map(
     ({ name, mass, carriers, massPerCarrier }) =>
-      `${name} ${Math.ceil(massPerCarrier)} kg (${Math.ceil(mass)} kg, ${carriers} ${carriers === 1 ? 'carrier' : 'carriers'})`,
+      `"${name}" ${Math.ceil(massPerCarrier)} kg (${Math.ceil(mass)} kg, ${carriers} ${carriers === 1 ? 'carrier' : 'carriers'})`,
   );
   const figures = above.flatMap(({ exceeded }) => exceeded.map(({ source }) => source));
   return {
@@ -77,20 +77,24 @@ function sharing(shares: readonly Share[]): DeliveryCaution {
 function aboveWords(above: readonly Share[]): string {
   const groups = new Map<string, readonly string[]>();
   for (const { name, exceeded } of above) {
-    for (const guideline of exceeded) {
-      const label = `${guideline.name}: ${Math.floor(guideline.perCarrier * 10 + 1e-6) / 10} kg`;
-      groups.set(label, once([...(groups.get(label) ?? []), name]));
+    for (const { name: figure, perCarrier } of exceeded) {
+      const label = `${Math.floor(perCarrier * 10 + 1e-6) / 10} kg (${figure})`;
+      groups.set(label, [...(groups.get(label) ?? []), name]);
     }
   }
   if (groups.size === 0) return 'No share is above the guideline figures looked at here.';
-  return `Above a guideline figure for each carrier: ${[...groups].map(([label, names]) => `${names.join(' and ')} (${label})`).join('; ')}.`;
+  return `Guideline figures for each carrier that this exceeds: ${[...groups].map(([label, names]) => `${label}, by ${quoted(names)}`).join('; ')}.`;
+}
+
+function quoted(names: readonly string[]): string {
+  return once(names.map((name) => `"${name}"`)).join(', ');
 }
 
 function weighing(names: readonly string[]): DeliveryCaution {
   return {
     code: 'handling',
     message:
-      `Not known here is the weight of: ${once(names).join('; ')}. Weigh it or ask the maker before anybody lifts, and count the carriers by that. Slates and ` +
+      `Not known here is the weight of: ${quoted(names)}. Weigh it or ask the maker before anybody lifts, and count the carriers by that. Slates and ` +
       'frames weigh more than they look.',
     source: PRACTICE,
   };
@@ -105,7 +109,7 @@ function stairs({ route }: DeliveryFacts): readonly DeliveryCaution[] {
     {
       code: 'stairs',
       message:
-        `On stairs (${once(names).join('; ')}): those at the lower end take most of the weight and stand in its path if it slips. Put no more people below the load than ` +
+        `On stairs (${quoted(names)}): those at the lower end take most of the weight and stand in its path if it slips. Put no more people below the load than ` +
         'must hold it there, let nobody stand or walk underneath or follow behind, let one person give the word, look at treads and handrails first, and ' +
         'agree where the load can be set down. Whether a stair carries the load and its carriers was not checked.',
       source: PRACTICE,
@@ -123,7 +127,7 @@ function lift({ route, pieces }: DeliveryFacts): readonly DeliveryCaution[] {
     {
       code: 'lift',
       message:
-        `Only the room inside was checked (${once(names).join('; ')}), not what it carries. Read the rated load off the plate in the car and set the piece, its trolley and ` +
+        `Only the room inside was checked (${quoted(names)}), not what it carries. Read the rated load off the plate in the car and set the piece, its trolley and ` +
         `everybody who rides along beside it.${weight} Ask whoever runs the lift whether goods may ride in it at all, and how a load must stand: near a wall or on small wheels ` +
         'it bears otherwise than people do.',
       source: `the plate in the car and the operator govern; the rest: ${PRACTICE}`,
@@ -138,7 +142,7 @@ function hoist({ route }: DeliveryFacts): readonly DeliveryCaution[] {
     {
       code: 'hoist',
       message:
-        `How a piece comes up to the opening from outside (${once(names).join('; ')}) was not checked. Where it has to be raised, that is work for a licensed lifting contractor with their own ` +
+        `How a piece comes up to the opening from outside (${quoted(names)}) was not checked. Where it has to be raised, that is work for a licensed lifting contractor with their own ` +
         'gear: never from a balcony rail or a window frame, with nobody underneath, not in wind, with the permits that street and neighbours ask for and by the codes that hold there.',
       source: `local codes and permits govern; the rest: ${PRACTICE}`,
     },

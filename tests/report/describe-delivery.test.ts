@@ -324,7 +324,7 @@ describe('describeWay', () => {
       'If the maker agrees, have slate tilted by up to 58 degrees in corner at the stairs. That lets slate through.',
       'Make do with 1.8 cm for hands and packing on every side in corner at the stairs. That lets slate through.',
       'Leave no room for hands or packing in corner at the stairs, if it can be held at all so. That lets slate through.',
-      'Ask for the table in the set of pieces called five-piece. Every piece of it goes in.',
+      'Ask for the table in its five-piece set. Every piece of it goes in.',
       'Every clear measure of corner at the stairs would have to be 4 cm larger. That lets slate through.',
       'Look for a way round corner at the stairs: nothing that was tried takes everything through it. Elsewhere on the way something is blocked as well.',
       'Measure front door again: readings that are off by their tolerance could turn the answer into a yes for slate.',
