@@ -22,9 +22,29 @@ export interface CornerSetting {
   readonly a: number;
   readonly b: number;
   readonly g: number;
-  readonly shape: PlanShape;
+  /** Half length, half width and disc of K. */
+  readonly p: number;
+  readonly q: number;
+  readonly r: number;
   /** mm: how close the least value is to be bracketed. */
   readonly tolerance: number;
+  /** Cosine and sine of g, and of g / 2. */
+  readonly cg: number;
+  readonly sg: number;
+  readonly c: number;
+  readonly s: number;
+}
+
+export function cornerSetting(
+  a: number,
+  b: number,
+  g: number,
+  { halfLength: p, halfWidth: q, radius: r }: PlanShape,
+  tolerance: number,
+): CornerSetting {
+  const c = Math.cos(g / 2);
+  const s = Math.sin(g / 2);
+  return { a, b, g, p, q, r, tolerance, cg: Math.cos(g), sg: Math.sin(g), c, s };
 }
 
 export interface ArcLow {
@@ -35,9 +55,9 @@ export interface ArcLow {
   readonly heading: number;
 }
 
-/** spare(alpha) at a heading where sides of K may be parallel to walls: the larger of the widths left over is a valid figure there. */
+/** A side of K whose normal m points into the wedge all over a stretch. */
 interface Side {
-  /** f - alpha - (0 or pi): m is this far ahead of the heading, with its sign. */
+  /** Whether m is along the heading (an end of K) or square to it, and which way it points. */
   readonly along: boolean;
   readonly sign: number;
   /** Half extents of the rectangle along m and across it. */
@@ -48,39 +68,47 @@ interface Side {
 }
 
 interface Stretch {
-  readonly sides: readonly Side[];
-  readonly signs: readonly [number, number, number, number];
+  /** At most two sides of a rectangle can point into the wedge at once. */
+  readonly sideA: Side | null;
+  readonly sideB: Side | null;
+  /** Signs of sin and cos of alpha and of alpha - g all over the stretch. */
+  readonly s1: number;
+  readonly c1: number;
+  readonly s2: number;
+  readonly c2: number;
 }
 
+/** All figures at one heading x: spare f; d(n1), d(n2) and their slopes; for each side u, d and its slope in u; where a disc touches. */
 interface Node {
   readonly x: number;
-  readonly f: number;
+  f: number;
   readonly v1: number;
   readonly d1: number;
   readonly v2: number;
   readonly d2: number;
-  readonly tangents: readonly Tangent[];
-  readonly cap: Cap | null;
-}
-
-/** Value and slope of a side's d at u. */
-interface Tangent {
-  readonly u: number;
-  readonly v: number;
-  readonly d: number;
-}
-
-/** The direction in which a disc touches the inner corner. */
-interface Cap {
-  readonly mx: number;
-  readonly my: number;
+  uA: number;
+  vA: number;
+  dA: number;
+  uB: number;
+  vB: number;
+  dB: number;
+  /** m of the disc that touches, where that is what decides; else 0, 0. */
+  mx: number;
+  my: number;
 }
 
 interface Piece {
   readonly left: Node;
   readonly right: Node;
   /** Of each side: whether d is convex in u here. */
-  readonly convex: readonly boolean[];
+  readonly convexA: boolean;
+  readonly convexB: boolean;
+}
+
+/** What is surely reached all over a piece, and at which share of it to look next. */
+interface Bound {
+  low: number;
+  split: number;
 }
 
 const MOST_NODES = 400;
@@ -99,6 +127,7 @@ export function arcLow(
 ): ArcLow {
   const stretch = stretchAt(setting, (from + to) / 2);
   const stack = cutPieces(setting, stretch, from, to);
+  const bound: Bound = { low: 0, split: 0 };
   let atMost = Number.POSITIVE_INFINITY;
   let heading = from;
   const take = (node: Node): void => {
@@ -115,20 +144,17 @@ export function arcLow(
   let nodes = 0;
   for (let piece = stack.pop(); piece !== undefined; piece = stack.pop()) {
     if (atMost <= floor) return { atLeast: Number.NEGATIVE_INFINITY, atMost, heading };
-    const bound = lowerBound(setting, piece);
-    const { left, right, convex } = piece;
-    if (
-      bound.low >= Math.min(ceiling, atMost - setting.tolerance) ||
-      right.x - left.x < LEAST_STEP ||
-      nodes >= MOST_NODES
-    ) {
+    const { left, right, convexA, convexB } = piece;
+    lowerBound(setting, piece, bound);
+    const closed = bound.low >= ceiling || bound.low >= atMost - setting.tolerance;
+    if (closed || right.x - left.x < LEAST_STEP || nodes >= MOST_NODES) {
       atLeast = Math.min(atLeast, bound.low);
       continue;
     }
     nodes++;
     const middle = nodeAt(setting, stretch, left.x + bound.split * (right.x - left.x));
     take(middle);
-    stack.push({ left, right: middle, convex }, { left: middle, right, convex });
+    stack.push({ left, right: middle, convexA, convexB }, { left: middle, right, convexA, convexB });
   }
   return { atLeast: Math.min(atLeast, atMost), atMost, heading };
 }
@@ -138,117 +164,111 @@ export function spareAt(setting: CornerSetting, heading: number): number {
   return nodeAt(setting, stretchAt(setting, heading), heading).f;
 }
 
-function stretchAt({ g, shape }: CornerSetting, heading: number): Stretch {
-  const { halfLength: p, halfWidth: q } = shape;
+function stretchAt(setting: CornerSetting, heading: number): Stretch {
+  const { g } = setting;
   const ux = Math.cos(heading);
   const uy = Math.sin(heading);
-  const vx = Math.cos(heading - g);
-  const vy = Math.sin(heading - g);
-  const sides: Side[] = [];
-  for (const along of [false, true]) {
-    const mx = along ? ux : -uy;
-    const my = along ? uy : ux;
-    // m.e1 and m.e2 of one sign: m or -m points into the wedge.
-    const toSecond = mx * Math.cos(g) + my * Math.sin(g);
-    if (mx * toSecond <= 0) continue;
-    const sign = mx > 0 ? 1 : -1;
-    const toNormals = [sign * my, sign * (mx * Math.sin(g) - my * Math.cos(g))] as const;
-    const stands = toNormals[0] < 0 ? -1 : toNormals[1] < 0 ? 1 : 0;
-    sides.push({ along, sign, hm: along ? p : q, hp: along ? q : p, stands });
-  }
-  return { sides, signs: [Math.sign(uy), Math.sign(ux), Math.sign(vy), Math.sign(vx)] };
-}
-
-function nodeAt(setting: CornerSetting, stretch: Stretch, x: number): Node {
-  const { a, b, g, shape } = setting;
-  const { halfLength: p, halfWidth: q, radius: r } = shape;
-  const { signs, sides } = stretch;
-  const ux = Math.cos(x);
-  const uy = Math.sin(x);
-  const cg = Math.cos(g);
-  const sg = Math.sin(g);
-  const wx = ux * cg + uy * sg;
-  const wy = uy * cg - ux * sg;
-  const h1 = p * signs[0] * uy + q * signs[1] * ux + r;
-  const h2 = p * signs[2] * wy + q * signs[3] * wx + r;
-  const v1 = a - 2 * h1;
-  const v2 = b - 2 * h2;
-  let f = Math.max(v1, v2);
-  const c = Math.cos(g / 2);
-  const s = Math.sin(g / 2);
-  const tangents: Tangent[] = [];
-  for (const side of sides) {
-    const mx = side.sign * (side.along ? ux : -uy);
-    const my = side.sign * (side.along ? uy : ux);
-    const tangent = sideTangent(setting, side, mx * c + my * s, my * c - mx * s, c, s);
-    if (tangent.v > f) f = tangent.v;
-    tangents.push(tangent);
-  }
-  let cap: Cap | null = null;
-  if (r > 0) {
-    const touch = touchOfDisc(setting, ux, uy, h1, h2);
-    if (touch !== null && touch.spare > f) {
-      f = touch.spare;
-      cap = touch;
-    }
-  }
+  const across = sideAt(setting, false, -uy, ux);
+  const along = sideAt(setting, true, ux, uy);
   return {
-    x,
-    f,
-    v1,
-    d1: -2 * (p * signs[0] * ux - q * signs[1] * uy),
-    v2,
-    d2: -2 * (p * signs[2] * wx - q * signs[3] * wy),
-    tangents,
-    cap,
+    sideA: across ?? along,
+    sideB: across === null ? null : along,
+    s1: Math.sign(uy),
+    c1: Math.sign(ux),
+    s2: Math.sign(Math.sin(heading - g)),
+    c2: Math.sign(Math.cos(heading - g)),
   };
 }
 
-/** d and its slope in u, for a side whose normal is (co, si) seen from the middle of the wedge: u = si / co. */
-function sideTangent(
-  { a, b, shape: { radius } }: CornerSetting,
-  { hm, hp, stands }: Side,
-  co: number,
-  si: number,
-  c: number,
-  s: number,
-): Tangent {
-  const sg = 2 * s * c;
-  const k = (2 * hp) / sg;
-  const a1 = a - radius;
-  const b1 = b - radius;
-  const top =
-    (a1 * (c * co + s * si) + b1 * (c * co - s * si)) / sg -
-    hm -
-    radius -
-    k * (co * co - s * s) -
-    (stands === 0 ? hm : (2 * hm * stands * si * co) / sg);
-  const weight = hm + radius + (stands === 0 ? hm : 0);
-  const slope =
-    (a1 - b1) / (2 * c) +
-    (k * s * s - weight) * si +
-    k * si * co * co -
-    (stands === 0 ? 0 : (2 * hm * stands * co * co * co) / sg);
-  return { u: si / co, v: (s * top) / co, d: s * slope };
+function sideAt({ p, q, cg, sg }: CornerSetting, along: boolean, mx: number, my: number): Side | null {
+  // m.e1 and m.e2 of one sign: m or -m points into the wedge.
+  if (mx * (mx * cg + my * sg) <= 0) return null;
+  const sign = mx > 0 ? 1 : -1;
+  const stands = sign * my < 0 ? -1 : sign * (mx * sg - my * cg) < 0 ? 1 : 0;
+  return { along, sign, hm: along ? p : q, hp: along ? q : p, stands };
 }
 
-/** Where the disc about a corner of the rectangle comes to touch the inner corner as the passage narrows, and by how much it has narrowed then. */
-function touchOfDisc(
-  { a, b, g, shape }: CornerSetting,
+function nodeAt(setting: CornerSetting, stretch: Stretch, x: number): Node {
+  const { a, b, p, q, r, cg, sg } = setting;
+  const { sideA, sideB } = stretch;
+  const ux = Math.cos(x);
+  const uy = Math.sin(x);
+  const wx = ux * cg + uy * sg;
+  const wy = uy * cg - ux * sg;
+  const p1 = p * stretch.s1;
+  const q1 = q * stretch.c1;
+  const p2 = p * stretch.s2;
+  const q2 = q * stretch.c2;
+  const v1 = a - 2 * (p1 * uy + q1 * ux + r);
+  const v2 = b - 2 * (p2 * wy + q2 * wx + r);
+  const node: Node = {
+    x,
+    f: Math.max(v1, v2),
+    v1,
+    d1: -2 * (p1 * ux - q1 * uy),
+    v2,
+    d2: -2 * (p2 * wx - q2 * wy),
+    uA: 0,
+    vA: Number.NEGATIVE_INFINITY,
+    dA: 0,
+    uB: 0,
+    vB: Number.NEGATIVE_INFINITY,
+    dB: 0,
+    mx: 0,
+    my: 0,
+  };
+  if (sideA !== null) sideInto(setting, sideA, ux, uy, node, true);
+  if (sideB !== null) sideInto(setting, sideB, ux, uy, node, false);
+  if (r > 0) discInto(setting, ux, uy, node);
+  return node;
+}
+
+/** d of a side and its slope in u. (co, si) is the side's normal seen from the middle of the wedge, u = si / co. */
+function sideInto(
+  { a, b, r, c, s, sg }: CornerSetting,
+  { along, sign, hm, hp, stands }: Side,
   ux: number,
   uy: number,
-  h1: number,
-  h2: number,
-): (Cap & { readonly spare: number }) | null {
-  const { halfLength: p, halfWidth: q, radius: r } = shape;
-  const cg = Math.cos(g);
-  const sg = Math.sin(g);
+  node: Node,
+  first: boolean,
+): void {
+  const mx = sign * (along ? ux : -uy);
+  const my = sign * (along ? uy : ux);
+  const co = mx * c + my * s;
+  const si = my * c - mx * s;
+  const k = (2 * hp) / sg;
+  const flat = stands === 0 ? 1 : 0;
+  const edge = (2 * hm * stands) / sg;
+  const top =
+    ((a - r) * (c * co + s * si) + (b - r) * (c * co - s * si)) / sg -
+    r -
+    k * (co * co - s * s) -
+    hm * (1 + flat) -
+    edge * si * co;
+  const slope = (a - b) / (2 * c) + (k * (s * s + co * co) - r - hm * (1 + flat)) * si - edge * co * co * co;
+  const value = (s * top) / co;
+  if (value > node.f) node.f = value;
+  if (first) {
+    node.uA = si / co;
+    node.vA = value;
+    node.dA = s * slope;
+  } else {
+    node.uB = si / co;
+    node.vB = value;
+    node.dB = s * slope;
+  }
+}
+
+/**
+ * Where the disc about a corner of the rectangle comes to touch the inner corner as the passage narrows, and by how much it has narrowed
+ * then; counts only where the direction of touch is one in which that corner is foremost.
+ */
+function discInto({ a, b, p, q, r, cg, sg }: CornerSetting, ux: number, uy: number, node: Node): void {
   // From the centre of K to the inner corner, which draws back along (vx, 1) by 1 in each width.
-  const ix = (b - h2 + (a - h1) * cg) / sg;
-  const iy = a - h1;
+  const iy = (a + node.v1) / 2;
+  const ix = ((b + node.v2) / 2 + iy * cg) / sg;
   const vx = (1 + cg) / sg;
   const vv = vx * vx + 1;
-  let best: (Cap & { readonly spare: number }) | null = null;
   for (let corner = 0; corner < 4; corner++) {
     const atEnd = (corner & 1) === 0 ? 1 : -1;
     const atSide = (corner & 2) === 0 ? 1 : -1;
@@ -260,138 +280,154 @@ function touchOfDisc(
     const spare = (dv - Math.sqrt(root)) / vv;
     const mx = (dx - spare * vx) / r;
     const my = (dy - spare) / r;
-    if (mx < 0 || mx * cg + my * sg < 0) continue;
+    if (spare <= node.f || mx < 0 || mx * cg + my * sg < 0) continue;
     if (p > 0 && atEnd * (mx * ux + my * uy) < 0) continue;
     if (q > 0 && atSide * (my * ux - mx * uy) < 0) continue;
-    if (best === null || spare > best.spare) best = { mx, my, spare };
+    node.f = spare;
+    node.mx = mx;
+    node.my = my;
   }
-  return best;
 }
 
 /** [from, to] cut where a side's d changes from convex to concave in u. */
 function cutPieces(setting: CornerSetting, stretch: Stretch, from: number, to: number): Piece[] {
-  const { g, shape } = setting;
-  const s = Math.sin(g / 2);
-  const sg = Math.sin(g);
-  const cuts = [from, to];
-  const signOf: ((u: number) => number)[] = [];
+  const { sideA, sideB } = stretch;
   const left = nodeAt(setting, stretch, from);
   const right = nodeAt(setting, stretch, to);
-  for (const [i, { hm, hp, stands }] of stretch.sides.entries()) {
-    const k = (2 * hp) / sg;
-    const weight = hm + shape.radius + (stands === 0 ? hm : 0);
-    const c0 = k * (1 + s * s) - weight;
-    const c1 = stands === 0 ? 0 : (6 * hm * stands) / sg;
-    const c2 = k * (s * s - 2) - weight;
-    signOf.push((u) => c0 + u * (c1 + u * c2));
-    const start = left.tangents[i];
-    const root = c1 * c1 - 4 * c0 * c2;
-    if (start === undefined || root <= 0) continue;
-    for (const sign of [-1, 1]) {
-      const cut = from + Math.atan((-c1 + sign * Math.sqrt(root)) / (2 * c2)) - Math.atan(start.u);
-      if (cut > from + LEAST_STEP && cut < to - LEAST_STEP) cuts.push(cut);
-    }
-  }
+  const cuts: number[] = [];
+  if (sideA !== null) bendsInto(setting, sideA, left.uA, right.uA, from, cuts);
+  if (sideB !== null) bendsInto(setting, sideB, left.uB, right.uB, from, cuts);
   cuts.sort((x, y) => x - y);
   const pieces: Piece[] = [];
   let before = left;
-  for (let i = 1; i < cuts.length; i++) {
-    const at = cuts[i] ?? to;
-    const node = i === cuts.length - 1 ? right : nodeAt(setting, stretch, at);
-    const convex = signOf.map((sign, k) => {
-      const u0 = before.tangents[k]?.u ?? 0;
-      const u1 = node.tangents[k]?.u ?? 0;
-      return sign((u0 + u1) / 2) >= 0;
+  for (let i = 0; i <= cuts.length; i++) {
+    const cut = cuts[i];
+    const node = cut === undefined ? right : nodeAt(setting, stretch, cut);
+    pieces.push({
+      left: before,
+      right: node,
+      convexA: sideA !== null && bend(setting, sideA, (before.uA + node.uA) / 2) >= 0,
+      convexB: sideB !== null && bend(setting, sideB, (before.uB + node.uB) / 2) >= 0,
     });
-    pieces.push({ left: before, right: node, convex });
     before = node;
   }
   return pieces;
 }
 
-/** What spare(alpha) surely reaches all over a piece, and at which share of it to look next. */
-function lowerBound(setting: CornerSetting, { left, right, convex }: Piece): { low: number; split: number } {
+/** The quadratic c0 + c1 u + c2 u^2 with the sign of d''. */
+function bend(setting: CornerSetting, side: Side, u: number): number {
+  const { c0, c1, c2 } = bendOf(setting, side);
+  return c0 + u * (c1 + u * c2);
+}
+
+function bendOf({ r, s, sg }: CornerSetting, { hm, hp, stands }: Side) {
+  const k = (2 * hp) / sg;
+  const weight = r + hm * (stands === 0 ? 2 : 1);
+  return { c0: k * (1 + s * s) - weight, c1: (6 * hm * stands) / sg, c2: k * (s * s - 2) - weight };
+}
+
+function bendsInto(
+  setting: CornerSetting,
+  side: Side,
+  uFrom: number,
+  uTo: number,
+  from: number,
+  cuts: number[],
+): void {
+  const { c0, c1, c2 } = bendOf(setting, side);
+  const root = c1 * c1 - 4 * c0 * c2;
+  if (root <= 0) return;
+  for (const sign of [-1, 1]) {
+    const u = (-c1 + sign * Math.sqrt(root)) / (2 * c2);
+    if (u > uFrom && u < uTo) cuts.push(from + Math.atan(u) - Math.atan(uFrom));
+  }
+}
+
+function lowerBound(setting: CornerSetting, { left, right, convexA, convexB }: Piece, bound: Bound): void {
   const width = right.x - left.x;
-  const best = { low: Number.NEGATIVE_INFINITY, split: 0.5 };
-  raise(best, left.v1, left.d1, right.v1, right.d1, width);
-  raise(best, left.v2, left.d2, right.v2, right.d2, width);
-  for (let i = 0; i < left.tangents.length; i++) {
-    const from = left.tangents[i];
-    const to = right.tangents[i];
-    if (from === undefined || to === undefined) continue;
-    if (convex[i] === true) raise(best, from.v, from.d, to.v, to.d, to.u - from.u);
-    else if (Math.min(from.v, to.v) > best.low) {
-      best.low = Math.min(from.v, to.v);
-      best.split = 0.5;
-    }
-  }
-  for (const { cap } of [left, right]) {
-    if (cap !== null) raiseByCap(setting, best, cap, left, right);
-  }
-  // Two functions that cross: look where the chords of the two that lead at the ends meet.
-  if (best.split === 0.5) best.split = crossingOf(left, right);
-  return best;
+  bound.low = Number.NEGATIVE_INFINITY;
+  bound.split = 0.5;
+  raise(bound, left.v1, left.d1, right.v1, right.d1, width);
+  raise(bound, left.v2, left.d2, right.v2, right.d2, width);
+  if (convexA) raise(bound, left.vA, left.dA, right.vA, right.dA, right.uA - left.uA);
+  else raiseFlat(bound, left.vA, right.vA);
+  if (convexB) raise(bound, left.vB, left.dB, right.vB, right.dB, right.uB - left.uB);
+  else raiseFlat(bound, left.vB, right.vB);
+  if (left.mx !== 0 || left.my !== 0) raiseByDisc(setting, bound, left.mx, left.my, left, right);
+  if (right.mx !== 0 || right.my !== 0) raiseByDisc(setting, bound, right.mx, right.my, left, right);
+  // No bottom of one function in sight: two functions that cross, perhaps.
+  if (bound.split === 0.5) bound.split = crossingOf(left, right);
+}
+
+/** A concave function is nowhere lower than at its lower end. */
+function raiseFlat(bound: Bound, v0: number, v1: number): void {
+  const low = Math.min(v0, v1);
+  if (low <= bound.low) return;
+  bound.low = low;
+  bound.split = 0.5;
 }
 
 /** A convex function lies above the two tangents at its ends. */
-function raise(
-  best: { low: number; split: number },
-  v0: number,
-  d0: number,
-  v1: number,
-  d1: number,
-  width: number,
-): void {
-  let low = Math.min(v0, v1);
-  let split = 0.5;
+function raise(bound: Bound, v0: number, d0: number, v1: number, d1: number, width: number): void {
   if (d0 < 0 && d1 > 0) {
-    low = Math.min(low, v0 + (d0 * (v1 - v0 - d1 * width)) / (d0 - d1));
-    split = Math.min(0.9, Math.max(0.1, d0 / (d0 - d1)));
-  }
-  if (low > best.low) {
-    best.low = low;
-    best.split = split;
-  }
+    const low = v0 + (d0 * (v1 - v0 - d1 * width)) / (d0 - d1);
+    if (low <= bound.low) return;
+    bound.low = low;
+    bound.split = Math.min(0.9, Math.max(0.1, d0 / (d0 - d1)));
+  } else raiseFlat(bound, v0, v1);
 }
 
-function raiseByCap(
-  { a, b, g, shape }: CornerSetting,
-  best: { low: number; split: number },
-  { mx, my }: Cap,
+/** d(m) for the fixed m of a disc that touches at one end of the piece; convex if no side of K turns through m on the way. */
+function raiseByDisc(
+  { a, b, p, q, r, cg, sg }: CornerSetting,
+  bound: Bound,
+  mx: number,
+  my: number,
   left: Node,
   right: Node,
 ): void {
-  const { halfLength: p, halfWidth: q, radius: r } = shape;
-  const l1 = (mx * Math.cos(g) + my * Math.sin(g)) / Math.sin(g);
-  const l2 = mx / Math.sin(g);
-  const value = (node: Node): readonly [v: number, d: number, end: number, side: number] => {
-    const along = mx * Math.cos(node.x) + my * Math.sin(node.x);
-    const across = my * Math.cos(node.x) - mx * Math.sin(node.x);
-    const end = Math.sign(along);
-    const side = Math.sign(across);
-    const support = p * Math.abs(along) + q * Math.abs(across) + r;
-    const v = (l1 * (a + node.v1)) / 2 + (l2 * (b + node.v2)) / 2 - support;
-    const d = (l1 * node.d1) / 2 + (l2 * node.d2) / 2 - p * end * across + q * side * along;
-    return [v / (l1 + l2), d / (l1 + l2), end, side];
-  };
-  const from = value(left);
-  const to = value(right);
-  if (from[2] !== to[2] || (q > 0 && from[3] !== to[3])) return;
-  raise(best, from[0], from[1], to[0], to[1], right.x - left.x);
+  const ux0 = Math.cos(left.x);
+  const uy0 = Math.sin(left.x);
+  const ux1 = Math.cos(right.x);
+  const uy1 = Math.sin(right.x);
+  const end0 = mx * ux0 + my * uy0;
+  const end1 = mx * ux1 + my * uy1;
+  const side0 = my * ux0 - mx * uy0;
+  const side1 = my * ux1 - mx * uy1;
+  if (p > 0 && end0 * end1 <= 0) return;
+  if (q > 0 && side0 * side1 <= 0) return;
+  const l1 = (mx * cg + my * sg) / sg;
+  const l2 = mx / sg;
+  const pe = p * Math.sign(end0);
+  const qs = q * Math.sign(side0);
+  const all = l1 + l2;
+  raise(
+    bound,
+    ((l1 * (a + left.v1) + l2 * (b + left.v2)) / 2 - pe * end0 - qs * side0 - r) / all,
+    ((l1 * left.d1 + l2 * left.d2) / 2 - pe * side0 + qs * end0) / all,
+    ((l1 * (a + right.v1) + l2 * (b + right.v2)) / 2 - pe * end1 - qs * side1 - r) / all,
+    ((l1 * right.d1 + l2 * right.d2) / 2 - pe * side1 + qs * end1) / all,
+    right.x - left.x,
+  );
 }
 
+/** Where the chords of the two functions that lead at either end meet, as a share of the piece. */
 function crossingOf(left: Node, right: Node): number {
-  const at = (node: Node, i: number): number =>
-    i === 0 ? node.v1 : i === 1 ? node.v2 : (node.tangents[i - 2]?.v ?? Number.NEGATIVE_INFINITY);
-  const count = 2 + left.tangents.length;
-  let leads = 0;
-  let trails = 0;
-  for (let i = 1; i < count; i++) {
-    if (at(left, i) > at(left, leads)) leads = i;
-    if (at(right, i) > at(right, trails)) trails = i;
-  }
+  const leads = leader(left);
+  const trails = leader(right);
   if (leads === trails) return 0.5;
-  const ahead = at(left, leads) - at(left, trails);
-  const behind = at(right, trails) - at(right, leads);
-  return Math.min(0.9, Math.max(0.1, ahead / (ahead + behind)));
+  const ahead = figure(left, leads) - figure(left, trails);
+  const behind = figure(right, trails) - figure(right, leads);
+  const share = ahead / (ahead + behind);
+  return share > 0.1 ? Math.min(0.9, share) : 0.1;
+}
+
+function figure(node: Node, i: number): number {
+  return i === 0 ? node.v1 : i === 1 ? node.v2 : i === 2 ? node.vA : node.vB;
+}
+
+function leader(node: Node): number {
+  let best = 0;
+  for (let i = 1; i < 4; i++) if (figure(node, i) > figure(node, best)) best = i;
+  return best;
 }

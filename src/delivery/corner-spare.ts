@@ -1,4 +1,4 @@
-import { type ArcLow, arcLow, type CornerSetting, spareAt } from './corner-spare-arc.js';
+import { type ArcLow, arcLow, type CornerSetting, cornerSetting, spareAt } from './corner-spare-arc.js';
 import type { PlanShape } from './plan-shape.js';
 
 /** Two strips that meet; frame as in passages.ts (`Corner`). Widths in mm, may be negative (nothing passes) or Infinity. */
@@ -80,7 +80,7 @@ function settingOf({ width, widthAfter, angle }: CornerPlan, shape: PlanShape): 
   // A corridor that much wider than the other lets K turn freely in it: wider still changes nothing.
   const a = Math.min(width, Math.abs(widthAfter) + 3 * reach);
   const b = Math.min(widthAfter, Math.abs(width) + 3 * reach);
-  return { a, b, g: angle, shape, tolerance: TOLERANCE * (Math.abs(a) + Math.abs(b) + 2 * reach) };
+  return cornerSetting(a, b, angle, shape, TOLERANCE * (Math.abs(a) + Math.abs(b) + 2 * reach));
 }
 
 /** Headings in order, at which paths may start and end; `closed`: the last is followed by the first, pi further on. */
@@ -125,13 +125,10 @@ interface Path {
 }
 
 function chainSpare(setting: CornerSetting, { stops, closed }: Chain, worth: number): CornerSpare {
-  const { a, b, g, shape } = setting;
+  const { a, b, g, p, q, r } = setting;
   const n = stops.length;
   const across = (angle: number): number =>
-    2 *
-    (shape.halfLength * Math.abs(exactSin(angle)) +
-      shape.halfWidth * Math.abs(exactCos(angle)) +
-      shape.radius);
+    2 * (p * Math.abs(exactSin(angle)) + q * Math.abs(exactCos(angle)) + r);
   const first = stops.map((x) => a - across(x));
   const second = stops.map((x) => b - across(x - g));
   const at = (list: readonly number[], i: number): number => list[i % n] ?? Number.NEGATIVE_INFINITY;

@@ -76,8 +76,8 @@ export function crossCorner(passage: Corner, box: Carried): Crossing {
 }
 
 const BOUND_STEPS = 60;
-/** mm: how close the capsule's bound is brought to the capsule's own spare. */
-const BOUND_TOLERANCE = 0.05;
+/** mm: how close the bound is brought to the capsule's own spare, from above. */
+const BOUND_TOLERANCE = 0.2;
 
 /**
  * No motion whatever once every measure is smaller by more than this: the box is at least h high and wide, and the fixed stadium of capsule.ts has to go round.

@@ -43,16 +43,10 @@ export function bestHold<T extends Bracket>(
   const worth = (): number => (found.best === null ? Number.NEGATIVE_INFINITY : found.best.atLeast);
 
   const families = holdFamilies(box);
-  for (const family of families) {
-    for (const interval of family.tilts) {
-      for (const tilt of interval) {
-        const hold = holdAt(family, tilt);
-        const above = height - heldHeight(hold);
-        // No better than what is known: its plan is of no interest. (An allowed tilt of 0 makes the two ends one.)
-        if (above > worth()) atMost = Math.max(atMost, Math.min(above, look(hold).atMost));
-        if (interval[0] === interval[1]) break;
-      }
-    }
+  for (const hold of endHolds(families)) {
+    const above = height - heldHeight(hold);
+    // No better than what is known: its plan is of no interest.
+    if (above > worth()) atMost = Math.max(atMost, Math.min(above, look(hold).atMost));
   }
   for (const family of families) {
     for (const interval of family.tilts) atMost = Math.max(atMost, meet(family, interval));
@@ -106,4 +100,24 @@ export function bestHold<T extends Bracket>(
     }
     return Math.min(heightLow, planHigh.atMost);
   }
+}
+
+/** The holds at the ends of all intervals, each once, the smallest plan first. */
+function endHolds(families: readonly HoldFamily[]): readonly Hold[] {
+  const holds: Hold[] = [];
+  for (const family of families) {
+    for (const interval of family.tilts) {
+      for (const tilt of interval) {
+        const hold = holdAt(family, tilt);
+        if (!holds.some((other) => sameHold(hold, other))) holds.push(hold);
+      }
+    }
+  }
+  return holds.sort((one, other) => planLength(one) * one.across - planLength(other) * other.across);
+}
+
+function sameHold(one: Hold, other: Hold): boolean {
+  return (
+    one.along === other.along && one.across === other.across && one.up === other.up && one.tilt === other.tilt
+  );
 }
