@@ -3,14 +3,12 @@ import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
 import type { Placement } from '../geometry/types.js';
 import { hardestRoom, kindestRoom, type RoomWithin } from '../room/rooms-within.js';
 import type { Scene } from '../room/scene.js';
-import { StrokeClassifier } from '../stroke/classify-traced.js';
 import { proveShots, type ShotProof } from '../stroke/prove-shots.js';
 import { type CueTally, type ShotSpot, type ShotTally, shotShares } from '../stroke/shot-shares.js';
-import type { StandingRoom } from '../stroke/standing-room.js';
-import type { ShotCode, StrokeCue, StrokeScene } from '../stroke/stroke-scene.js';
+import type { ShotCode } from '../stroke/stroke-scene.js';
 import type { StrokeSettings } from '../stroke/stroke-settings.js';
-import { ShotTrace } from '../stroke/trace-shot.js';
 import { clearanceAt, distancesAt } from './clearance-at.js';
+import { type CueFindings, classes, spotOf, withRare } from './cue-findings.js';
 import { type OpenReach, openReach } from './open-reach.js';
 import { REACHES } from './place-table.js';
 import { playerStrip } from './player-strip.js';
@@ -39,19 +37,6 @@ export interface JudgeQuestion {
 
 export type PoseVerdict = 'clear' | 'tight' | 'partial' | 'none';
 export type ProofKind = 'distance' | 'raised' | 'boxes' | 'shot' | 'resolution' | 'standing';
-
-/** What was found of all shots with one cue. */
-export interface CueFindings {
-  readonly open: number;
-  readonly cramped: number;
-  readonly blocked: number;
-  /** Each share is within this of the true one; 0 where proved. */
-  readonly error: number;
-  /** Radians; null where no shot can be played. */
-  readonly steepest: number | null;
-  /** A shot that refutes the next better verdict and that the sample missed; null where there is none or it was not needed. */
-  readonly counterexample: ShotSpot | null;
-}
 
 export interface CueJudgement extends CueFindings {
   readonly verdict: PoseVerdict;
@@ -330,41 +315,3 @@ const ALL_OPEN = {
   error: 0,
   counterexample: null,
 } as const;
-
-/** Classes of some shots in a scene. */
-function classes(
-  scene: StrokeScene,
-  standing: StandingRoom,
-  cue: StrokeCue,
-  shots: readonly ShotSpot[],
-): readonly ShotCode[] {
-  const classifier = new StrokeClassifier(scene, cue);
-  const trace = new ShotTrace(scene, classifier.ell);
-  return shots.map(({ x, y, phi }) => {
-    trace.follow(x, y, Math.cos(phi), Math.sin(phi));
-    return classifier.classify(trace, standing);
-  });
-}
-
-/** The shot that a refutation found; null for other outcomes. */
-function spotOf({ shot }: ShotProof): ShotSpot | null {
-  return shot === undefined ? null : { x: shot.u, y: shot.v, phi: shot.phi };
-}
-
-/** Findings with a proof's counterexample counted in as one more shot: the sample missed something rare. */
-function withRare(
-  found: CueFindings,
-  kind: 'cramped' | 'blocked',
-  shots: number,
-  counterexample: ShotSpot | null,
-): CueFindings {
-  const rest = shots / (shots + 1);
-  const rare = (is: boolean): number => (is ? 1 - rest : 0);
-  return {
-    ...found,
-    open: found.open * rest,
-    cramped: found.cramped * rest + rare(kind === 'cramped'),
-    blocked: found.blocked * rest + rare(kind === 'blocked'),
-    counterexample,
-  };
-}
