@@ -166,9 +166,14 @@ export class PoseJudge {
         weight[2] = Math.max(weight[2], turn);
       }
     }
-    if (this.mask === 0) return FREE;
+    if (this.mask === 0) {
+      // Nothing says how to split a free box, should an end ask for it: its longest side then.
+      weight[0] = Math.abs(this.hx);
+      weight[1] = Math.abs(this.hy);
+      weight[2] = half * this.diagonal;
+    }
     this.along = weight[0] >= weight[1] ? (weight[0] >= weight[2] ? 0 : 2) : weight[1] >= weight[2] ? 1 : 2;
-    return MIXED;
+    return this.mask === 0 ? FREE : MIXED;
   }
 
   /** How far n.c can be from its value at the middle. */
@@ -194,19 +199,41 @@ export class PoseJudge {
     });
   }
 
-  /** Whether the pose lies in the end. */
-  liesIn(end: number, x: number, y: number, cos: number, sin: number): boolean {
-    const { halfLength, halfWidth, radius } = this.shape;
-    return this.ends[end].some((zone) => {
+  /**
+   * A pose of the box judged last (middle at (x, y), headings from entry i to entry k) that lies in the end; null: none of those that were
+   * tried. In a zone with one bound the best of them is the best of the box.
+   */
+  poseIn(end: number, x: number, y: number, i: number, k: number): PlanPose | null {
+    const { cos, sin, turn, steps } = this.table;
+    for (const zone of this.ends[end]) {
+      let towardsX = 0;
+      let towardsY = 0;
       for (let f = 0; f < zone.offset.length; f++) {
-        const d = zone.direction[f];
-        const [nx, ny] = [this.dx[d], this.dy[d]];
-        const support =
-          halfLength * Math.abs(nx * cos + ny * sin) + halfWidth * Math.abs(ny * cos - nx * sin) + radius;
-        if (zone.sign[f] * (nx * x + ny * y) - support < zone.offset[f]) return false;
+        towardsX += zone.sign[f] * this.dx[zone.direction[f]];
+        towardsY += zone.sign[f] * this.dy[zone.direction[f]];
       }
-      return true;
-    });
+      for (const part of [0, 1]) {
+        const px = x + part * Math.sign(towardsX) * this.hx;
+        const py = y + part * Math.sign(towardsY) * this.hy;
+        for (const entry of [(i + k) / 2, i, k]) {
+          if (this.liesIn(zone, px, py, cos[entry], sin[entry]))
+            return { x: px, y: py, heading: (entry * turn) / steps };
+        }
+      }
+    }
+    return null;
+  }
+
+  private liesIn(zone: FlatSolid, x: number, y: number, cos: number, sin: number): boolean {
+    const { halfLength, halfWidth, radius } = this.shape;
+    for (let f = 0; f < zone.offset.length; f++) {
+      const d = zone.direction[f];
+      const [nx, ny] = [this.dx[d], this.dy[d]];
+      const support =
+        halfLength * Math.abs(nx * cos + ny * sin) + halfWidth * Math.abs(ny * cos - nx * sin) + radius;
+      if (zone.sign[f] * (nx * x + ny * y) - support < zone.offset[f] - EPS / 10) return false;
+    }
+    return true;
   }
 
   /** Least and most of the rectangle's support over the headings, along every direction. */
@@ -248,15 +275,11 @@ export class PoseJudge {
 
   private meets(solid: FlatSolid, x: number, y: number): number {
     const { halfLength, halfWidth, radius } = this.shape;
-    const { dx, dy, least, most, weight } = this;
+    const { dx, dy, least, most } = this;
     const corners = solid.cornerX.length;
     // K holds the rectangles grown by the disc along (L) and across (W); a half-plane that K meets is met by K's round corner as well.
     let blockedL = true;
     let blockedW = true;
-    let best = Number.NEGATIVE_INFINITY;
-    let weightX = 0;
-    let weightY = 0;
-    let weightTurn = 0;
     for (let f = 0; f < solid.offset.length; f++) {
       const d = solid.direction[f];
       const span = this.reach(dx[d], dy[d]);
@@ -272,12 +295,8 @@ export class PoseJudge {
         if (reach > radius * this.leastU[d]) blockedL = false;
         if (reach > radius * this.leastV[d]) blockedW = false;
       }
-      if (apart > best) {
-        best = apart;
-        weightX = Math.abs(dx[d] * this.hx);
-        weightY = Math.abs(dy[d] * this.hy);
-        weightTurn = (most[d] - least[d]) / 2;
-      }
+      // A direction that separates in some pose of the box may do so in all of them once the box is smaller.
+      if (reach > radius) this.weigh(dx[d], dy[d], (most[d] - least[d]) / 2);
     }
     if (corners > 0) {
       const { cos1, sin1, cos2, sin2 } = this;
@@ -318,27 +337,23 @@ export class PoseJudge {
       const acrossMost = (Math.max(leftMost, rightMost) + EPS) / shrink - halfWidth;
       if (blockedL && alongMost <= radius && acrossMost <= 0) return BLOCKED;
       if (blockedW && alongMost <= 0 && acrossMost <= radius) return BLOCKED;
-      if (along > best || across > best) {
-        const turn = Math.hypot(sin2 - sin1, cos2 - cos1) / 2;
-        if (along > across) {
-          weightX = Math.abs(cos1 * this.hx);
-          weightY = Math.abs(sin1 * this.hy);
-          weightTurn = turn * halfWidth;
-        } else {
-          weightX = Math.abs(sin1 * this.hx);
-          weightY = Math.abs(cos1 * this.hy);
-          weightTurn = turn * halfLength;
-        }
-      }
+      const turn = Math.sqrt(1 - shrink * shrink);
+      if (alongMost > radius) this.weigh(this.cos, this.sin, turn * halfWidth);
+      if (acrossMost > radius) this.weigh(this.sin, this.cos, turn * halfLength);
     }
     if (radius > 0 && corners > 0) {
       const round = this.meetsRound(solid, x, y);
       if (round !== MIXED) return round;
     }
-    if (weightX > weight[0]) weight[0] = weightX;
-    if (weightY > weight[1]) weight[1] = weightY;
-    if (weightTurn > weight[2]) weight[2] = weightTurn;
     return MIXED;
+  }
+
+  /** Notes what each side of the box adds to the doubt along a direction. */
+  private weigh(nx: number, ny: number, turn: number): void {
+    const { weight } = this;
+    weight[0] = Math.max(weight[0], Math.abs(nx * this.hx));
+    weight[1] = Math.max(weight[1], Math.abs(ny * this.hy));
+    weight[2] = Math.max(weight[2], turn);
   }
 
   /**

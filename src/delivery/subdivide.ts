@@ -31,6 +31,12 @@ export interface PathAnswer {
 /** How often in a row a box on the way is halved before the next look for a way. */
 const LEVELS = 3;
 
+const START = 0;
+const GOAL = 1;
+
+/** Units of a side (2 ** -24 of the window) within which a pose counts as in a box. */
+const ROUNDING = 1e-3;
+
 /** Root boxes cover an eighth of a turn each, so that headings square to the axes lie on their bounds. */
 const EIGHTH = Math.PI / 4;
 
@@ -63,15 +69,17 @@ class Subdivision {
   private readonly headingStep: number;
   private readonly reach: number;
   private readonly table: HeadingTable;
+  private readonly ends: readonly [PlanEnd, PlanEnd];
   private judged = 0;
 
   constructor(
     private readonly space: PlanSpace,
     shape: PlanShape,
-    private readonly start: PlanEnd,
-    private readonly goal: PlanEnd,
+    start: PlanEnd,
+    goal: PlanEnd,
     private readonly options: FindPathOptions,
   ) {
+    this.ends = [start, goal];
     const slack = options.slack ?? null;
     this.turn = slack === null ? Math.PI : 2 * Math.PI;
     this.reach = Math.hypot(shape.halfLength, shape.halfWidth);
@@ -106,8 +114,11 @@ class Subdivision {
 
   private prove(path: readonly number[]): PathAnswer {
     const row = path.map((box) => this.bounds(box));
-    const start = poseOf(this.start) ?? middleOf(row[0]);
-    const goal = poseOf(this.goal) ?? middleOf(row[row.length - 1]);
+    const [start, goal] = [START, GOAL].map((end) => {
+      const box = end === START ? path[0] : path[path.length - 1];
+      this.judgeBox(box, 0);
+      return this.poseAtEnd(box, end) ?? middleOf(this.bounds(box));
+    });
     const poses = shorten(posesThrough(row, start, goal, this.turn), this.judge);
     return { answer: 'path', poses, boxes: this.judged, reason: 'proved' };
   }
@@ -144,45 +155,69 @@ class Subdivision {
   /** Judges a box of whose parent `mask` and `ends` are known. */
   private evaluate(box: number, mask: number, ends: number): void {
     const { boxes, judge } = this;
-    const at = 3 * box;
-    const hx = (boxes.size[at] * this.scaleX) / 2;
-    const hy = (boxes.size[at + 1] * this.scaleY) / 2;
-    const x = this.space.x0 + boxes.low[at] * this.scaleX + hx;
-    const y = this.space.y0 + boxes.low[at + 1] * this.scaleY + hy;
-    const first = boxes.low[at + 2];
-    const last = first + boxes.size[at + 2];
-    const state = judge.judge(x, y, hx, hy, first, last, mask);
+    const state = this.judgeBox(box, mask);
     this.judged++;
     boxes.state[box] = state;
     boxes.mask[box] = judge.mask;
     boxes.along[box] = judge.along;
     if (state === BLOCKED) return;
-    const middle = (first + last) / 2;
     let found = 0;
-    for (let end = 0; end < 2; end++) {
-      const may = end === 0 ? MAY_START : MAY_GOAL;
-      if ((ends & may) === 0) continue;
-      const pose = poseOf(end === 0 ? this.start : this.goal);
-      if (pose !== null) {
-        if (this.holds(box, pose)) found |= may | (may << 1);
-      } else if (judge.mayLieIn(end, x, y)) {
-        found |= may;
-        if (judge.liesIn(end, x, y, this.table.cos[middle], this.table.sin[middle])) found |= may << 1;
-      }
+    for (const end of [START, GOAL]) {
+      const may = end === START ? MAY_START : MAY_GOAL;
+      if ((ends & may) === 0 || !this.mayEnd(box, end)) continue;
+      found |= may;
+      if (state === FREE && this.poseAtEnd(box, end) !== null) found |= end === START ? STARTS : GOALS;
     }
     boxes.ends[box] = found;
     if ((found & MAY_START) !== 0) this.search.addStart(box);
   }
 
-  private holds(box: number, pose: PlanPose): boolean {
-    const { boxes } = this;
+  private judgeBox(box: number, mask: number): number {
+    const { low, size } = this.boxes;
     const at = 3 * box;
-    const x = (pose.x - this.space.x0) / this.scaleX - boxes.low[at];
-    const y = (pose.y - this.space.y0) / this.scaleY - boxes.low[at + 1];
-    const turned = pose.heading / this.headingStep - boxes.low[at + 2];
-    const heading = turned - Math.floor(turned / this.table.steps) * this.table.steps;
+    const hx = (size[at] * this.scaleX) / 2;
+    const hy = (size[at + 1] * this.scaleY) / 2;
+    return this.judge.judge(
+      this.space.x0 + low[at] * this.scaleX + hx,
+      this.space.y0 + low[at + 1] * this.scaleY + hy,
+      hx,
+      hy,
+      low[at + 2],
+      low[at + 2] + size[at + 2],
+      mask,
+    );
+  }
+
+  /** Whether the box judged last may hold a pose of an end. */
+  private mayEnd(box: number, end: number): boolean {
+    const pose = poseOf(this.ends[end]);
+    const { x, y } = middleOf(this.bounds(box));
+    return pose === null ? this.judge.mayLieIn(end, x, y) : this.holds(box, pose);
+  }
+
+  /** A pose of an end in the box judged last, one that may hold one. */
+  private poseAtEnd(box: number, end: number): PlanPose | null {
+    const pose = poseOf(this.ends[end]);
+    if (pose !== null) return pose;
+    const { x, y } = middleOf(this.bounds(box));
+    const first = this.boxes.low[3 * box + 2];
+    return this.judge.poseIn(end, x, y, first, first + this.boxes.size[3 * box + 2]);
+  }
+
+  private holds(box: number, pose: PlanPose): boolean {
+    const { low, size } = this.boxes;
+    const at = 3 * box;
+    const x = (pose.x - this.space.x0) / this.scaleX - low[at];
+    const y = (pose.y - this.space.y0) / this.scaleY - low[at + 1];
+    const turned = pose.heading / this.headingStep - low[at + 2];
+    const { steps } = this.table;
+    const heading = turned - Math.floor(turned / steps) * steps;
     return (
-      x >= 0 && x <= boxes.size[at] && y >= 0 && y <= boxes.size[at + 1] && heading <= boxes.size[at + 2]
+      x >= -ROUNDING &&
+      x <= size[at] + ROUNDING &&
+      y >= -ROUNDING &&
+      y <= size[at + 1] + ROUNDING &&
+      (heading <= size[at + 2] + ROUNDING || heading >= steps - ROUNDING)
     );
   }
 
