@@ -1,4 +1,4 @@
-import { bothTails, gaussRule, normalTail } from './tape-statistics.js';
+import { gaussRule, normalTail } from './tape-statistics.js';
 
 /** One end of a wall in the direction square to that wall: a * x + b * y of a corner's displacement. */
 export interface WallEnd {
@@ -93,46 +93,88 @@ export function simultaneousFactor(
   size: number,
   confidence: number,
 ): number {
-  const count = ends.length;
   const partners = strongestTree(ends, deviations, covariance, size);
   // How many times its own deviation each end may move, over k.
   const reach = Float64Array.from(deviations, (deviation, e) => {
     const other = deviations[e ^ 1];
     return deviation > 0 ? Math.max(1, other / deviation) : Number.POSITIVE_INFINITY;
   });
-  const rule = gaussRule(PAIR_POINTS);
-  const failing = (k: number): number => {
-    let chance = 0;
-    for (let e = 0; e < count; e++) {
-      if (reach[e] === Number.POSITIVE_INFINITY) continue;
-      chance += 2 * normalTail(k * reach[e]);
-      const { end, correlation } = partners[e];
-      if (end >= 0) chance -= 2 * bothTails(k * reach[e], k * reach[end], correlation, rule);
-    }
-    return chance;
-  };
+  const pairs = pairTails(partners, reach);
   const allowed = Math.log(1 - confidence);
-  let low = 1;
-  let high = 8;
-  if (!(failing(low) > 1 - confidence)) return low;
-  // The logarithm of the chance falls almost as a parabola: a false position kept honest by halving.
-  let atLow = Math.log(failing(low)) - allowed;
-  let atHigh = Math.log(Math.max(failing(high), Number.MIN_VALUE)) - allowed;
-  for (let step = 0; step < MOST_STEPS && high - low > FACTOR_GAP; step++) {
-    const guess = step % 3 === 2 ? (low + high) / 2 : low + ((high - low) * atLow) / (atLow - atHigh);
-    const k = Math.min(Math.max(guess, low + FACTOR_GAP / 4), high - FACTOR_GAP / 4);
-    const value = Math.log(Math.max(failing(k), Number.MIN_VALUE)) - allowed;
-    if (value > 0) [low, atLow] = [k, value];
-    else [high, atHigh] = [k, value];
+  // The logarithm of the chance falls and is (all but) concave in k, so Newton's steps come from the safe side.
+  let k = FIRST_FACTOR;
+  for (let step = 0; step < MOST_STEPS; step++) {
+    const { chance, slope } = failing(k, reach, pairs);
+    if (!(chance > 0)) break;
+    const change = (chance * (allowed - Math.log(chance))) / slope;
+    k = Math.max(k + change, LEAST_FACTOR);
+    if (Math.abs(change) < FACTOR_GAP) break;
   }
-  return high;
+  while (failing(k, reach, pairs).chance > 1 - confidence) k += FACTOR_GAP;
+  return k;
 }
 
-const PAIR_POINTS = 24;
+const FIRST_FACTOR = 3;
+const LEAST_FACTOR = 1;
 const MOST_STEPS = 60;
-const FACTOR_GAP = 1e-4;
+const FACTOR_GAP = 1e-5;
 /** Correlations are cut to this, which takes the chance of a pair low. */
 const MOST_CORRELATION = 1 - 1e-9;
+
+/** The chances of pairs as sums of weight * exp(-k^2 * rate). */
+interface PairTails {
+  readonly weights: Float64Array;
+  readonly rates: Float64Array;
+}
+
+/**
+ * P(X > a k, Y > b k) of each pair, less the product of its two tails (which is left out, as is the other sign: a low estimate):
+ * the integral of the density at (a k, b k) over the correlation, from 0 to rho = sin t (Plackett 1954), which is smooth in t.
+ */
+function pairTails(partners: readonly Partner[], reach: Float64Array): PairTails {
+  const rule = gaussRule(PAIR_POINTS);
+  const hung = partners.flatMap(({ end, correlation }, e) =>
+    end < 0 ? [] : [{ a: reach[e], b: reach[end], last: Math.asin(correlation) }],
+  );
+  const weights = new Float64Array(hung.length * rule.length);
+  const rates = new Float64Array(hung.length * rule.length);
+  let at = 0;
+  for (const { a, b, last } of hung) {
+    for (const [node, weight] of rule) {
+      const s = Math.sin(last * node);
+      weights[at] = (weight * last) / (2 * Math.PI);
+      rates[at] = (a * a + b * b - 2 * a * b * s) / (2 * (1 - s * s));
+      at++;
+    }
+  }
+  return { weights, rates };
+}
+
+const PAIR_POINTS = 20;
+
+/** Hunter's bound on the chance that any end goes beyond k times its reach, and its derivative by k. */
+function failing(
+  k: number,
+  reach: Float64Array,
+  { weights, rates }: PairTails,
+): { readonly chance: number; readonly slope: number } {
+  let chance = 0;
+  let slope = 0;
+  for (let e = 0; e < reach.length; e++) {
+    const r = reach[e];
+    if (r === Number.POSITIVE_INFINITY) continue;
+    chance += 2 * normalTail(k * r);
+    slope -= 2 * r * Math.exp((-k * k * r * r) / 2) * INVERSE_ROOT_TAU;
+  }
+  for (let p = 0; p < weights.length; p++) {
+    const part = 2 * weights[p] * Math.exp(-k * k * rates[p]);
+    chance -= part;
+    slope += 2 * k * rates[p] * part;
+  }
+  return { chance, slope };
+}
+
+const INVERSE_ROOT_TAU = 1 / Math.sqrt(2 * Math.PI);
 
 interface Partner {
   /** Index of the end that this one hangs on in the tree, -1 for the first. */

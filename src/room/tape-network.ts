@@ -220,6 +220,6 @@ function orderedName(from: string, to: string, [p, q]: readonly number[]): strin
   return p < q ? diagonalName(from, to) : diagonalName(to, from);
 }
 
-export function pairKey(p: number, q: number): string {
+function pairKey(p: number, q: number): string {
   return p < q ? `${p} ${q}` : `${q} ${p}`;
 }

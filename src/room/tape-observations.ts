@@ -30,7 +30,7 @@ export const OBSERVATION_WIDTH = 8;
 
 /** Every form as derivatives by the coordinates of its points, written into `slopes` from `at` on; returns the computed value. */
 export function computeObservation(
-  { form, points }: Observation,
+  { form, points }: Pick<Observation, 'form' | 'points'>,
   xy: Float64Array,
   slopes: Float64Array,
   at: number,

@@ -1,9 +1,11 @@
+import type { Point } from '../geometry/types.js';
 import type { Adjustment } from './tape-adjust.js';
 import { endCovariance, innerCovariance, simultaneousFactor, wallEnds } from './tape-bands.js';
 import { wallName } from './tape-names.js';
 import type { Network } from './tape-network.js';
-import { bestNext, newCandidates, type Outlook, outlooks, repeatCandidates } from './tape-next.js';
+import { newCandidates, repeatCandidates } from './tape-next.js';
 import type { Observation } from './tape-observations.js';
+import { bestNext, bestRepeats, Outlook } from './tape-outlook.js';
 import type { CheckedReading } from './tape-readings.js';
 import type {
   NextReading,
@@ -24,10 +26,6 @@ const CONTRADICTION_CHANCE = 0.001;
 /** Most readings that are named for one wall, and to be taken next. */
 const MOST_REPEATS = 3;
 const MOST_NEXT = 5;
-/** A band that shrinks by less than this share is not worth a walk. */
-const WORTHWHILE = 0.005;
-/** A number under this name makes no promise of the object; the name is the contract's. */
-const THEN = 'then';
 
 /** The adjusted survey as plain data. */
 export function reportRoom(
@@ -143,33 +141,17 @@ function reportWalls(
     Math.sqrt(Math.max(0, endCovariance(end, end, inner, size))),
   );
   const factor = simultaneousFactor(ends, deviations, inner, size, BAND_CONFIDENCE) * scale;
-  const bands = names.map((_, w) => factor * Math.max(deviations[2 * w], deviations[2 * w + 1]));
-  const now = Math.max(...bands);
-  const sum = bands.reduce((all, band) => all + band * band, 0);
-  const repeats = outlooks(repeatCandidates(network, adjustment, means), ends, inner, size, factor);
-  const others = outlooks(newCandidates(network, adjustment, means), ends, inner, size, factor);
-  const worthwhile = ({ greatest, squareSum }: Outlook): boolean =>
-    greatest < (1 - WORTHWHILE) * now || squareSum < (1 - WORTHWHILE) * sum;
+  const outlook = new Outlook(ends, inner, size, factor);
+  const repeats = repeatCandidates(network, adjustment, means);
+  const ring = names.map((_, i): Point => [xy[2 * i], xy[2 * i + 1]]);
   return {
     walls: names.map((name, w) => ({
       name: wallName(name, names[(w + 1) % names.length]),
-      band: bands[w],
-      repeat: bestRepeats(repeats, w, bands[w]),
+      band: outlook.bandNow(w),
+      repeat: bestRepeats(repeats, outlook, w, MOST_REPEATS),
     })),
-    next: bestNext(repeats, others, xy, MOST_NEXT, worthwhile).map(({ name, greatest }) => ({
-      reading: name,
-      now,
-      [THEN]: greatest,
-    })),
+    next: bestNext(repeats, newCandidates(network, adjustment, means), outlook, ring, MOST_NEXT),
   };
-}
-
-function bestRepeats(repeats: readonly Outlook[], wall: number, now: number): TapedWall['repeat'] {
-  return repeats
-    .filter(({ bands }) => bands[wall] < (1 - WORTHWHILE) * now)
-    .sort((a, b) => a.bands[wall] - b.bands[wall])
-    .slice(0, MOST_REPEATS)
-    .map(({ candidate, bands }) => ({ reading: candidate.name, band: bands[wall] }));
 }
 
 /** The least height that was read: a table and a cue meet that one first. */

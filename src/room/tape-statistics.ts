@@ -1,6 +1,5 @@
 /**
- * The little of statistics that a survey needs: tails of the normal distribution (one and two of them), of chi-square, and
- * the bound that makes one factor for many bands.
+ * The little of statistics that a survey needs: tails of the normal distribution and of chi-square, and a rule of integration.
  */
 
 /** P(Z > z) for z >= 0, by the continued fraction or the series of the error function; relative error under 1e-13. */
@@ -82,23 +81,4 @@ export function gaussRule(points: number): readonly (readonly [node: number, wei
     rule.push([(1 + x) / 2, 1 / ((1 - x * x) * slope * slope)]);
   }
   return rule;
-}
-
-/**
- * P(X > a, Y > b) for standard normals with correlation rho in [0, 1): P(X > a) P(Y > b) and the integral of the density at
- * (a, b) over the correlation, from 0 to rho = sin t (Plackett 1954), which is smooth in t.
- */
-export function bothTails(
-  a: number,
-  b: number,
-  rho: number,
-  rule: readonly (readonly [number, number])[],
-): number {
-  const end = Math.asin(rho);
-  let sum = 0;
-  for (const [node, weight] of rule) {
-    const s = Math.sin(end * node);
-    sum += weight * Math.exp(-(a * a + b * b - 2 * a * b * s) / (2 * (1 - s * s)));
-  }
-  return normalTail(a) * normalTail(b) + (end * sum) / (2 * Math.PI);
 }
