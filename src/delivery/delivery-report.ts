@@ -42,8 +42,8 @@ export interface PassageAnswer {
   readonly anyMotion: boolean;
   readonly hold: HoldReport | null;
   /**
-   * By how much every clear measure of the passage could be smaller (negative: would have to be larger), mm, with the hand room kept.
-   * The true figure lies between the two; null: not known on that side.
+   * By how much every clear measure of the passage could be smaller (negative: would have to be larger), mm, with the hand room kept: held
+   * as `hold` says where it passes, else in any way it may be held. The true figure lies between the two; null: not known on that side.
    */
   readonly spare: { readonly atLeast: number | null; readonly atMost: number | null };
   /** True: the piece itself would pass, but not with the hand room asked for. */
