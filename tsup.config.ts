@@ -7,6 +7,7 @@ const entries = {
   geometry: 'src/geometry/index.ts',
   stroke: 'src/stroke/index.ts',
   placement: 'src/placement/index.ts',
+  delivery: 'src/delivery/index.ts',
 };
 
 /**

@@ -1,3 +1,4 @@
+import { readDelivery } from './delivery/read-delivery.js';
 import { readCues } from './equipment/check-cue.js';
 import { readTable } from './equipment/check-table.js';
 import { DEFAULTS } from './equipment/defaults.js';
@@ -13,7 +14,7 @@ import type { TapedRoomInput } from './room/tape-room.js';
 import { readPose } from './stroke/read-pose.js';
 import { readStroke } from './stroke/read-stroke.js';
 
-const FIT_KEYS = ['room', 'table', 'cues', 'pose', 'stroke', 'search', 'detail'] as const;
+const FIT_KEYS = ['room', 'table', 'cues', 'pose', 'stroke', 'search', 'detail', 'delivery'] as const;
 
 /**
  * The problems of an input as data: the same list that {@link InputError} carries, empty when the input is good. Takes
@@ -67,6 +68,11 @@ function readFitInput(input: unknown, problems: ProblemList): FitQuestion | null
   const detailValue = fields.get('detail');
   const detail =
     detailValue === undefined ? 'verdict' : readWord(detailValue, 'detail', ['verdict', 'shots'], problems);
+  const deliveryValue = fields.get('delivery');
+  const delivery =
+    deliveryValue === undefined
+      ? null
+      : readDelivery(deliveryValue, 'delivery', table, problems, assumptions);
   if (problems.problems.length > 0) return null;
   if (room === null || table === null || cues === null || stroke === null) return null;
   if (search === null || detail === null) return null;
@@ -79,6 +85,7 @@ function readFitInput(input: unknown, problems: ProblemList): FitQuestion | null
     stroke,
     search,
     detail,
+    delivery,
     assumptions,
   };
 }

@@ -1,15 +1,8 @@
+import { deliveryDefinitions } from './delivery-schema.js';
 import { DEFAULTS } from './equipment/defaults.js';
 import { LIMITS } from './equipment/limits.js';
+import type { JsonSchema } from './json-schema.js';
 import { tapeDefinitions } from './tape-survey-schema.js';
-
-/** A JSON Schema as plain data: the keywords that are read most often, and any other. */
-export interface JsonSchema {
-  readonly description?: string;
-  readonly default?: unknown;
-  readonly properties?: Readonly<Record<string, JsonSchema>>;
-  readonly $defs?: Readonly<Record<string, JsonSchema>>;
-  readonly [keyword: string]: unknown;
-}
 
 /**
  * JSON Schema (draft 2020-12) of {@link FitInput}, for forms, editors and services that take a question as JSON. Plain data;
@@ -57,6 +50,7 @@ function describeFitInput(): JsonSchema {
         enum: ['verdict', 'shots'],
         default: 'verdict',
       },
+      delivery: { $ref: '#/$defs/delivery' },
     },
     required: ['room', 'table'],
     additionalProperties: false,
@@ -161,6 +155,7 @@ function describeFitInput(): JsonSchema {
         additionalProperties: false,
       },
       ...tapeDefinitions(),
+      ...deliveryDefinitions(),
       obstacle: {
         description: 'A vertical prism between two heights.',
         type: 'object',

@@ -1,3 +1,4 @@
+import type { DeliveryInput } from './delivery/delivery-input.js';
 import type { CueInput, TableInput } from './equipment/equipment-types.js';
 import type { Length } from './length/length.js';
 import type { RoomInput } from './room/room-input.js';
@@ -47,4 +48,6 @@ export interface FitInput {
   readonly search?: SearchOptions;
   /** `'shots'` adds the map of shares over the field; default `'verdict'`. */
   readonly detail?: 'verdict' | 'shots';
+  /** The way in, passage by passage: whether the table's pieces can be carried to the room. */
+  readonly delivery?: DeliveryInput;
 }

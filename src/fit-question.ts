@@ -1,3 +1,4 @@
+import type { CheckedDelivery } from './delivery/read-delivery.js';
 import type { CueSpec, TableSpec } from './equipment/equipment-types.js';
 import type { SearchProgress } from './fit-input.js';
 import type { Placement } from './geometry/types.js';
@@ -17,6 +18,8 @@ export interface FitQuestion {
   readonly stroke: StrokeSettings;
   readonly search: CheckedSearch;
   readonly detail: 'verdict' | 'shots';
+  /** The way in; null where none was given. */
+  readonly delivery: CheckedDelivery | null;
   /** Every default that was used, as a sentence. */
   readonly assumptions: readonly string[];
 }
