@@ -1,14 +1,18 @@
 import { DEFAULTS } from '../equipment/defaults.js';
 import { writeMm } from '../equipment/read-plausible.js';
+import { FLAT_TOLERANCE } from '../geometry/named-ring.js';
 import { signedArea } from '../geometry/ring.js';
+import { findSelfContacts } from '../geometry/simple-ring.js';
 import type { Point } from '../geometry/types.js';
 import { InputError } from '../input-error.js';
 import { at, ProblemList } from '../length/read-input.js';
 import { readOutline } from './read-outline.js';
+import { ROOM_LIMITS } from './room-limits.js';
 import { adjustNetwork } from './tape-adjust.js';
 import { cornerAssumptions } from './tape-corners.js';
 import type { TapeSurvey } from './tape-input.js';
-import { buildNetwork } from './tape-network.js';
+import { wallName } from './tape-names.js';
+import { buildNetwork, type Network } from './tape-network.js';
 import { offsetAssumptions } from './tape-offsets.js';
 import type { TapedRoom } from './tape-report.js';
 import { reportRoom } from './tape-result.js';
@@ -63,7 +67,7 @@ export function readTapeSurvey(
       'No room agrees with these readings even roughly. Check the units, which corners are "external", and the order of the walls.',
     );
   }
-  if (!isRoom(adjustment.xy, survey, at(path, 'walls'), problems)) return null;
+  if (!isRoom(network, adjustment.xy, survey.clockwise, at(path, 'walls'), problems)) return null;
   const room = reportRoom(survey, network, adjustment, surveyAssumptions(survey));
   assumptions.push(...room.assumptions);
   return room;
@@ -71,19 +75,24 @@ export function readTapeSurvey(
 
 /** Whether the adjusted corners make a simple outline of a room's size, in the direction of the walk. */
 function isRoom(
+  { names }: Network,
   xy: Float64Array,
-  { clockwise, offsets }: CheckedSurvey,
+  clockwise: boolean,
   path: string,
   problems: ProblemList,
 ): boolean {
-  const corners = Array.from({ length: xy.length / 2 }, (_, i): Point => [xy[2 * i], xy[2 * i + 1]]);
-  const found = new ProblemList();
-  const outline = readOutline(corners, path, found);
-  const parts = offsets.length > 0 ? ' (The walls are counted with the parts of alcoves and breasts.)' : '';
-  for (const { code, message } of found.problems) {
-    problems.add(path, code, `With all readings together: ${message}${parts}`);
+  const before = problems.problems.length;
+  const corners = names.map((_, i): Point => [xy[2 * i], xy[2 * i + 1]]);
+  const name = (side: number): string => wallName(names[side], names[(side + 1) % names.length]);
+  for (const { kind, sides } of findSelfContacts(corners, FLAT_TOLERANCE, ROOM_LIMITS.count.contacts)) {
+    const crosses = kind === 'cross';
+    problems.add(
+      path,
+      `outline-${crosses ? 'crosses' : 'touches'}-itself`,
+      `With all readings together, ${name(sides[0])} and ${name(sides[1])} ${crosses ? 'cross' : 'touch'} one another. Check their lengths, and which corners are "external".`,
+    );
   }
-  if (outline === null || found.problems.length > 0) return false;
+  if (problems.problems.length > before || readOutline(corners, path, problems) === null) return false;
   if (signedArea(corners) > 0 !== clockwise) return true;
   problems.add(
     path,
