@@ -66,9 +66,9 @@ export function cornerSpare(
   return best;
 }
 
-/** spare(alpha) of the theorem: by how much the corner can shrink so that K, touching both outer walls at this heading, is free. */
+/** spare(alpha) of the theorem: by how much the corner can shrink so that K, touching both outer walls at this heading, is free. Widths finite. */
 export function cornerSpareAt(corner: CornerPlan, shape: PlanShape, heading: number): number {
-  return spareAt(settingOf(corner, shape), heading);
+  return spareAt(cornerSetting(corner.width, corner.widthAfter, corner.angle, shape, 0), heading);
 }
 
 /** Share of all sizes to which brackets are closed: 0.01 mm in a house. */
@@ -77,7 +77,7 @@ const SAME_HEADING = 1e-12;
 
 function settingOf({ width, widthAfter, angle }: CornerPlan, shape: PlanShape): CornerSetting {
   const reach = Math.hypot(shape.halfLength, shape.halfWidth) + shape.radius;
-  // A corridor that much wider than the other lets K turn freely in it: wider still changes nothing.
+  // A corridor that much wider than the other lets K turn freely in it: wider still changes nothing for a way round.
   const a = Math.min(width, Math.abs(widthAfter) + 3 * reach);
   const b = Math.min(widthAfter, Math.abs(width) + 3 * reach);
   return cornerSetting(a, b, angle, shape, TOLERANCE * (Math.abs(a) + Math.abs(b) + 2 * reach));
