@@ -64,7 +64,7 @@ function certainty(
   const { confidence } = report;
   if (report.certain && confidence !== undefined) {
     said.push(
-      `So sure are the readings: the answer is the right one in at least ${sayConfidence(confidence)}, as long as furniture, doors and heights are within their tolerance.`,
+      `It is sure: in at least ${sayConfidence(confidence)} no wrong answer would be called so, as long as furniture, doors and heights are within their tolerance.`,
     );
   } else if (report.certain) {
     said.push('It stays so even if every measurement is off by as much as the tolerance.');

@@ -35,7 +35,7 @@ export function describeComparison(comparison: TableComparison, options: Describ
       : []),
     ...(confidence === undefined
       ? []
-      : wrapText(`A verdict without one is the right one in at least ${sayConfidence(confidence)}.`)),
+      : wrapText(`In at least ${sayConfidence(confidence)} no wrong verdict would go without one.`)),
     ...wrapText(
       'Longest cue: meets nothing at full backswing, whatever the shot. Each table stands where it has the most room.',
     ),

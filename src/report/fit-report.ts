@@ -145,8 +145,8 @@ export interface FitReport {
   /** False: inside the measurement tolerance, or below the resolution. */
   readonly certain: boolean;
   /**
-   * Of a room by tape readings: a verdict that is certain is the true one in at least this share of all surveys like this one (0.95),
-   * as far as the deviations of the readings are right and all else is within its tolerance. Absent: the tolerances are taken as they are.
+   * Of a room by tape readings: in at least this share of all surveys like this one (0.95) no wrong verdict is called certain, as far
+   * as the deviations of the readings are right and all else is within its tolerance. Absent: the tolerances are taken as they are.
    */
   readonly confidence?: number;
   /** Of a room by tape readings. */
