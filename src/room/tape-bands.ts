@@ -82,8 +82,8 @@ export function endCovariance(a: WallEnd, b: WallEnd, covariance: Float64Array, 
  * confidence.
  *
  * The chance that any end leaves its band is at most the sum of their chances less those of pairs along a spanning tree of all
- * ends (Hunter 1976, Worsley 1982): ends that move together are hardly counted twice. The tree takes the pairs with the strongest
- * correlation, and each pair's chance is taken low (one of its two signs, the correlation cut under 1), so the factor errs to the
+ * ends (Hunter 1976, Worsley 1982): ends that move together are hardly counted twice. The tree takes the pairs with the greatest
+ * chances, and each is taken low (one of its two signs, the correlation cut under 1), so the factor errs to the
  * safe side; for normal errors and to first order in them.
  */
 export function simultaneousFactor(
@@ -93,13 +93,12 @@ export function simultaneousFactor(
   size: number,
   confidence: number,
 ): number {
-  const partners = strongestTree(ends, deviations, covariance, size);
   // How many times its own deviation each end may move, over k.
   const reach = Float64Array.from(deviations, (deviation, e) => {
     const other = deviations[e ^ 1];
     return deviation > 0 ? Math.max(1, other / deviation) : Number.POSITIVE_INFINITY;
   });
-  const pairs = pairTails(partners, reach);
+  const pairs = pairTails(bestTree(ends, deviations, reach, covariance, size), reach);
   const allowed = Math.log(1 - confidence);
   // The logarithm of the chance falls and is (all but) concave in k, so Newton's steps come from the safe side.
   let k = FIRST_FACTOR;
@@ -121,11 +120,16 @@ const FACTOR_GAP = 1e-5;
 /** Correlations are cut to this, which takes the chance of a pair low. */
 const MOST_CORRELATION = 1 - 1e-9;
 
-/** The chances of pairs as sums of weight * exp(-k^2 * rate). */
+/** Chances of pairs as sums of weight * exp(-k^2 * rate). */
 interface PairTails {
   readonly weights: Float64Array;
   readonly rates: Float64Array;
 }
+
+type Rule = readonly (readonly [node: number, weight: number])[];
+
+const PAIR_POINTS = 20;
+const ROUGH_POINTS = 4;
 
 /**
  * P(X > a k, Y > b k) of each pair, less the product of its two tails (which is left out, as is the other sign: a low estimate):
@@ -133,24 +137,35 @@ interface PairTails {
  */
 function pairTails(partners: readonly Partner[], reach: Float64Array): PairTails {
   const rule = gaussRule(PAIR_POINTS);
-  const hung = partners.flatMap(({ end, correlation }, e) =>
-    end < 0 ? [] : [{ a: reach[e], b: reach[end], last: Math.asin(correlation) }],
-  );
-  const weights = new Float64Array(hung.length * rule.length);
-  const rates = new Float64Array(hung.length * rule.length);
+  const hung = partners.filter(({ end }) => end >= 0).length;
+  const weights = new Float64Array(hung * rule.length);
+  const rates = new Float64Array(hung * rule.length);
   let at = 0;
-  for (const { a, b, last } of hung) {
+  partners.forEach(({ end, correlation }, e) => {
+    if (end < 0) return;
+    const last = Math.asin(correlation);
     for (const [node, weight] of rule) {
-      const s = Math.sin(last * node);
       weights[at] = (weight * last) / (2 * Math.PI);
-      rates[at] = (a * a + b * b - 2 * a * b * s) / (2 * (1 - s * s));
+      rates[at] = pairRate(reach[e], reach[end], Math.sin(last * node));
       at++;
     }
-  }
+  });
   return { weights, rates };
 }
 
-const PAIR_POINTS = 20;
+function pairRate(a: number, b: number, s: number): number {
+  return (a * a + b * b - 2 * a * b * s) / (2 * (1 - s * s));
+}
+
+/** The same chance of one pair at one k, roughly: enough to choose pairs by. */
+function roughPairTail(a: number, b: number, correlation: number, k: number, rule: Rule): number {
+  const last = Math.asin(correlation);
+  let sum = 0;
+  for (let p = 0; p < rule.length; p++) {
+    sum += rule[p][1] * Math.exp(-k * k * pairRate(a, b, Math.sin(last * rule[p][0])));
+  }
+  return sum * last;
+}
 
 /** Hunter's bound on the chance that any end goes beyond k times its reach, and its derivative by k. */
 function failing(
@@ -182,16 +197,22 @@ interface Partner {
   readonly correlation: number;
 }
 
-/** A spanning tree of the ends with the strongest correlations, by Prim's algorithm; ends that do not move are left out. */
-function strongestTree(
+/**
+ * The spanning tree of the ends whose pairs gain most, by Prim's algorithm with rough gains: any tree makes a true bound. Ends that
+ * do not move are left out.
+ */
+function bestTree(
   ends: readonly WallEnd[],
   deviations: Float64Array,
+  reach: Float64Array,
   covariance: Float64Array,
   size: number,
 ): Partner[] {
   const count = ends.length;
+  const rule = gaussRule(ROUGH_POINTS);
   const partners: Partner[] = ends.map(() => ({ end: -1, correlation: 0 }));
   const best = new Float64Array(count).fill(-1);
+  const correlations = new Float64Array(count);
   const via = new Int32Array(count).fill(-1);
   const open = Array.from({ length: count }, (_, e) => deviations[e] > 0);
   for (let round = 0; round < count; round++) {
@@ -199,15 +220,15 @@ function strongestTree(
     for (let e = 0; e < count; e++) if (open[e] && (next < 0 || best[e] > best[next])) next = e;
     if (next < 0) break;
     open[next] = false;
-    if (via[next] >= 0) {
-      partners[next] = { end: via[next], correlation: Math.min(best[next], MOST_CORRELATION) };
-    }
+    if (via[next] >= 0) partners[next] = { end: via[next], correlation: correlations[next] };
     for (let e = 0; e < count; e++) {
       if (!open[e]) continue;
       const together = Math.abs(endCovariance(ends[next], ends[e], covariance, size));
-      const correlation = together / (deviations[next] * deviations[e]);
-      if (correlation > best[e]) {
-        best[e] = correlation;
+      const correlation = Math.min(together / (deviations[next] * deviations[e]), MOST_CORRELATION);
+      const gain = roughPairTail(reach[next], reach[e], correlation, FIRST_FACTOR, rule);
+      if (gain > best[e]) {
+        best[e] = gain;
+        correlations[e] = correlation;
         via[e] = next;
       }
     }
