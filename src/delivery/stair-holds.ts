@@ -1,5 +1,5 @@
 import type { Carried } from './carried.js';
-import type { HoldName } from './delivery-input.js';
+import { holdFamilies, type Interval } from './holds.js';
 
 /** Tilts from `from` to `to`, radians; front up is positive. A tilt and the same tilt half a turn on are one. */
 export interface TiltRange {
@@ -9,7 +9,7 @@ export interface TiltRange {
 
 /**
  * One edge of the box, `across`, is level and square to the heading; the other two are tilted in their upright plane: `along` is level at
- * tilt 0, `up` at a quarter turn. `ranges` are the tilts at which it may be held, within (-pi/4, 3 pi/4] apart from a full circle, which
+ * tilt 0, `up` at a quarter turn. `ranges` are the tilts at which it may be held, within [-pi/2, pi]; a full circle
  * is the one range [-pi/4, 3 pi/4].
  */
 export interface StairFamily {
@@ -19,39 +19,27 @@ export interface StairFamily {
   readonly ranges: readonly TiltRange[];
 }
 
+const UPRIGHT = Math.PI / 2;
 const EIGHTH = Math.PI / 4;
 
-/** The three families of ways in which a box may be held, those with no tilt allowed left out. */
-export function stairFamilies({ l, w, h, held, tilt }: Carried): StairFamily[] {
-  const family = (along: number, across: number, up: number, level: HoldName, upright: HoldName) => ({
-    along,
-    across,
-    up,
-    ranges: tiltRanges(held.includes(level), held.includes(upright), tilt),
-  });
-  return [
-    family(l, h, w, 'on-edge', 'on-end'),
-    family(l, w, h, 'flat', 'on-end'),
-    family(w, l, h, 'flat', 'on-edge'),
-  ].filter(({ ranges }) => ranges.length > 0);
+/** The three families of ways in which a box may be held, front up or down, those with no tilt allowed left out. */
+export function stairFamilies(box: Carried): StairFamily[] {
+  return holdFamilies(box)
+    .map(({ along, across, up, tilts }) => ({ along, across, up, ranges: bothWays(tilts) }))
+    .filter(({ ranges }) => ranges.length > 0);
 }
 
-/** Within `tilt` of the level way (0), of the upright one (a quarter turn), or of both. */
-function tiltRanges(level: boolean, upright: boolean, tilt: number): TiltRange[] {
-  const quarter = Math.PI / 2;
-  // Half a turn is as much as there is; what a quarter turn each way from one level way covers is everything.
-  const reach = Math.min(tilt, quarter);
-  const whole = [{ from: -EIGHTH, to: 3 * EIGHTH }];
-  if (level && upright) {
-    if (reach >= EIGHTH) return whole;
+/** Tilts in [0, pi / 2] and their opposites, those joined that meet at level or upright. */
+function bothWays(tilts: readonly Interval[]): TiltRange[] {
+  return tilts.flatMap(([from, to]): TiltRange[] => {
+    if (from === 0 && to === UPRIGHT) return [{ from: -EIGHTH, to: 3 * EIGHTH }];
+    if (from === 0) return [{ from: -to, to }];
+    if (to === UPRIGHT) return [{ from, to: Math.PI - from }];
     return [
-      { from: -reach, to: reach },
-      { from: quarter - reach, to: quarter + reach },
+      { from: -to, to: -from },
+      { from, to },
     ];
-  }
-  if (level) return reach >= quarter ? whole : [{ from: -reach, to: reach }];
-  if (upright) return reach >= quarter ? whole : [{ from: quarter - reach, to: quarter + reach }];
-  return [];
+  });
 }
 
 /** Whether the tilt lies in one of the ranges, at any number of half turns. */

@@ -72,13 +72,13 @@ class WidestSearch {
       const atMost = this.widest();
       if (atMost === Number.NEGATIVE_INFINITY) return { ...best, atMost };
       // A way whose cells are known to be as good as can be wants no splitting; the fewer others the better.
-      const way = this.cheapest(atMost, Math.min(atMost, above) - within);
+      const wanted = Math.min(atMost - within, above);
+      const way = this.cheapest(atMost, wanted);
       const atLeast = way.reduce((least, i) => Math.min(least, this.lower[i]), Number.POSITIVE_INFINITY);
       if (atLeast > best.atLeast) best = { ...best, atLeast, way: way.map((i) => this.cells[i]) };
       best = { ...best, atMost };
       if (atMost - best.atLeast <= within || best.atLeast >= above || atMost < below) return best;
       if (this.cells.length >= maxCells) return best;
-      const wanted = Math.min(atMost, above) - within;
       for (const i of way) if (this.lower[i] < wanted) this.split(i);
     }
   }
