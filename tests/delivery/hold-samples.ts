@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { Carried } from '../../src/delivery/carried.js';
+import type { Carried, Hold } from '../../src/delivery/carried.js';
 import type { HoldName } from '../../src/delivery/delivery-input.js';
 
 const WAYS: readonly HoldName[] = ['flat', 'on-edge', 'on-end'];
@@ -41,4 +41,25 @@ export function isAllowed(
   const [l, w, h] = cosines;
   const cosine: Readonly<Record<HoldName, number>> = { flat: h, 'on-edge': w, 'on-end': l };
   return held.some((way) => Math.acos(Math.min(1, Math.abs(cosine[way]))) <= tilt + 1e-9);
+}
+
+const ORDERS = [
+  [0, 1, 2],
+  [0, 2, 1],
+  [1, 0, 2],
+  [1, 2, 0],
+  [2, 0, 1],
+  [2, 1, 0],
+] as const;
+
+/** Whether a hold is one in which the box may be held, read off the lengths of its edges; of equal edges either may be meant. */
+export function isHeldAsAllowed(carried: Carried, { along, across, up, tilt }: Hold): boolean {
+  const sizes = [carried.l, carried.w, carried.h];
+  return ORDERS.some(([a, b, c]) => {
+    if (sizes[a] !== along || sizes[b] !== across || sizes[c] !== up) return false;
+    const cosines: [number, number, number] = [0, 0, 0];
+    cosines[a] = Math.sin(tilt);
+    cosines[c] = Math.cos(tilt);
+    return isAllowed(carried, cosines);
+  });
 }

@@ -14,31 +14,10 @@ import {
 } from '../../src/delivery/holds.js';
 import { bestHold } from '../../src/delivery/holds-best.js';
 import { atRest, boxCorners, width } from './box-corners.js';
-import { box, boxes, isAllowed, mm } from './hold-samples.js';
+import { box, boxes, isHeldAsAllowed, mm } from './hold-samples.js';
 
 const RUNS = { seed: 20260801, numRuns: 300 };
 const DEGREE = Math.PI / 180;
-
-/** The upright's cosines with l, w and h, read off the lengths of the edges. Boxes with equal edges are held as either. */
-function uprights({ l, w, h }: Carried, { along, across, up, tilt }: Hold): [number, number, number][] {
-  const found: [number, number, number][] = [];
-  for (const order of [
-    [0, 1, 2],
-    [0, 2, 1],
-    [1, 0, 2],
-    [1, 2, 0],
-    [2, 0, 1],
-    [2, 1, 0],
-  ] as const) {
-    const sides = [l, w, h];
-    if (sides[order[0]] !== along || sides[order[1]] !== across || sides[order[2]] !== up) continue;
-    const cosines: [number, number, number] = [0, 0, 0];
-    cosines[order[0]] = Math.sin(tilt);
-    cosines[order[2]] = Math.cos(tilt);
-    found.push(cosines);
-  }
-  return found;
-}
 
 /** Every hold on a grid of tilts, whether allowed or not decided by the angle of the upright alone. */
 function gridHolds(carried: Carried, steps: number): Hold[] {
@@ -51,7 +30,7 @@ function gridHolds(carried: Carried, steps: number): Hold[] {
   ] as const) {
     for (let i = 0; i <= steps; i++) {
       const hold = { along, across, up, tilt: (i / steps) * (Math.PI / 2) };
-      if (uprights(carried, hold).some((cosines) => isAllowed(carried, cosines))) holds.push(hold);
+      if (isHeldAsAllowed(carried, hold)) holds.push(hold);
     }
   }
   return holds;
@@ -148,7 +127,7 @@ describe('holdsUnder', () => {
         expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
         for (const hold of holds) {
           expect(heldHeight(hold)).toBeLessThanOrEqual(height + 1e-9);
-          expect(uprights(carried, hold).some((cosines) => isAllowed(carried, cosines))).toBe(true);
+          expect(isHeldAsAllowed(carried, hold)).toBe(true);
           for (const other of holds) expect(hold !== other && coversPlan(hold, other, -1e-9)).toBe(false);
         }
         expect(holds.length > 0).toBe(height >= leastHeight(carried));
@@ -194,7 +173,7 @@ describe('bestHold', () => {
         expect(found.atLeast).toBeLessThanOrEqual(found.atMost);
         expect(found.atMost - found.atLeast).toBeLessThan(2e-5 * carried.l);
         expect(found.atLeast).toBeCloseTo(worthOf(found.hold), 9);
-        expect(uprights(carried, found.hold).some((cosines) => isAllowed(carried, cosines))).toBe(true);
+        expect(isHeldAsAllowed(carried, found.hold)).toBe(true);
         const grid = Math.max(...gridHolds(carried, 180).map(worthOf));
         expect(found.atMost).toBeGreaterThanOrEqual(grid - 1e-6);
       }),
