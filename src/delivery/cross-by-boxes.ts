@@ -25,7 +25,7 @@ export interface BracketOptions {
   /** Known beforehand, say from a closed form. */
   readonly atLeast?: number;
   readonly atMost?: number;
-  /** How narrow the bracket need be, mm; default 8. */
+  /** How narrow the bracket need be, mm, for a spare within some 100 mm of 0; default 8. */
   readonly width?: number;
   /** Most decisions; default 12. */
   readonly steps?: number;
@@ -33,6 +33,13 @@ export interface BracketOptions {
 
 const WIDTH = 8;
 const STEPS = 12;
+/**
+ * mm: `no` at delta says that there is no way at delta itself, hence a little less than delta is already too much. Solids are found in the way
+ * with a margin ten times as large, so this much is proved.
+ */
+const MARGIN = 1e-7;
+/** Far from 0 the bracket may be as wide as this share of the figure. */
+const SHARE = 0.08;
 /** First step where the tolerance is smaller, mm. */
 const LEAST_STEP = 5;
 /** Farthest from 0 that is worth a look, mm: nobody moves a wall by more. */
@@ -63,7 +70,7 @@ export function bracketSpare<Proof>(
       atLeast = delta;
       proof = decision.proof;
     } else if (decision.answer === 'no') {
-      atMost = delta;
+      atMost = delta - MARGIN;
     } else {
       openFrom = Math.min(openFrom, delta);
       openTo = Math.max(openTo, delta);
@@ -77,7 +84,8 @@ export function bracketSpare<Proof>(
     // What is not settled yet: one gap, or one on either side of the deltas that came out undecided.
     const open = openFrom <= openTo;
     const [gapBelow, gapAbove] = open ? [openFrom - atLeast, atMost - openTo] : [atMost - atLeast, 0];
-    if (gapBelow <= (open ? width / 2 : width) && gapAbove <= width / 2) break;
+    const enough = Math.max(width, SHARE * Math.max(atLeast, -atMost));
+    if (gapBelow <= (open ? enough / 2 : enough) && gapAbove <= enough / 2) break;
     lower = gapBelow === gapAbove ? !lower : gapBelow > gapAbove;
     const from = lower ? atLeast : openTo;
     const to = lower && open ? openFrom : atMost;
