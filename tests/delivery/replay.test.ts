@@ -171,6 +171,23 @@ describe('a replay', () => {
     );
   });
 
+  it('sees a corner sweep past a corner between two poses', () => {
+    // A square of half diagonal 1000 that turns about a centre 1010 short of the inner corner: 10 at the middle, more at both ends.
+    const centre = 1000 - 1010 * Math.SQRT1_2;
+    const side = 1000 * Math.SQRT2;
+    const poses = [-0.008, 0.008].map((heading) => pose(centre, centre, 1000, heading));
+    const wedge = convexSolid('wedge', [
+      [-1, 0, 0, -1000],
+      [0, -1, 0, -1000],
+    ]);
+    const box = { along: side, across: side, up: 0.001 };
+    const least = wedge === null ? null : replayMotion({ ...box, poses }, [wedge]).clearance;
+    const ends = wedge === null ? null : replayMotion({ ...box, poses: [poses[0]] }, [wedge]).clearance;
+    expect(ends).toBeCloseTo(Math.hypot(10, 1010 * 0.008), 1);
+    expect(least).toBeGreaterThan(10 - 0.1);
+    expect(least).toBeLessThan(10 + 1e-6);
+  });
+
   it('calls a slide along a wall touching', () => {
     const motion: Motion = {
       along: 2000,
