@@ -162,6 +162,13 @@ describe('a replay', () => {
     });
     expect(replayPassage(CORRIDOR, turned(Math.PI, 0, 0)).clearance).toBeLessThan(0);
     expect(replayPassage(CORRIDOR, turned(-2 * Math.PI, 0, 0)).clearance).toBeLessThan(0);
+    const wide: Motion = {
+      along: 300,
+      across: 900,
+      up: 50,
+      poses: [pose(0, 500, 300), pose(0, 500, 300, 0, 0, Math.PI)],
+    };
+    expect(replayPassage(CORRIDOR, wide).clearance).toBeLessThan(0);
     // Upright it reaches hypot(1800, 50) / 2 from its centre, rolled no farther than hypot(100, 50) / 2.
     const { clearance } = replayPassage(CORRIDOR, turned(0, Math.PI, 0));
     expect(clearance).toBeGreaterThan(1200 - Math.hypot(1800, 50) / 2 - 0.1);
