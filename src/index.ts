@@ -33,6 +33,7 @@ export { parseLength } from './length/parse-length.js';
 export type { ComparisonCue, ComparisonRow, TableComparison } from './report/comparison.js';
 export { describeComparison } from './report/describe-comparison.js';
 export { type DescribeOptions, describeFit } from './report/describe-fit.js';
+export { describeTapedRoom } from './report/describe-room.js';
 export type * from './report/fit-report.js';
 export type { SentenceUnits } from './report/sentences.js';
 export { roomFromTape } from './room/room-from-tape.js';

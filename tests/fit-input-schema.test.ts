@@ -59,9 +59,9 @@ describe('the schema of an input', () => {
     expect(JSON.parse(JSON.stringify(fitInputSchema))).toEqual(fitInputSchema);
   });
 
-  it('accepts the inputs of the documentation', () => {
+  it.each(['garden-room', 'tape-room'])('accepts the inputs of the documentation: %s', (name) => {
     const file: unknown = JSON.parse(
-      readFileSync(new URL('../docs/examples/garden-room.json', import.meta.url), 'utf8'),
+      readFileSync(new URL(`../docs/examples/${name}.json`, import.meta.url), 'utf8'),
     );
     expect(validate(file), JSON.stringify(validate.errors)).toBe(true);
   });

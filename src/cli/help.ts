@@ -6,9 +6,13 @@ import { columnsOf, padTo, wrapText } from '../report/wrap.js';
 export const HELP = `Usage: elbowroom [options] [file.json]
 
 Says whether a pool, snooker or carom table goes into a room and whether people
-can play on it there. The file holds a room (with "outline"), together with
---table, or a whole question (with "room", "table" and more). Without a file, or
-with -, the JSON is read from standard input.
+can play on it there. The file holds a room (with "outline", or with "tape" for
+tape readings), together with --table, or a whole question (with "room", "table"
+and more). Without a file, or with -, the JSON is read from standard input.
+
+A file of tape readings alone (with "walls", "diagonals" and more) and no table
+is answered with the room that they make: its corners, how surely each wall is
+known, which reading is probably wrong and what to measure next.
 
 Options:
   --table ID       the table, instead of the one in the file
@@ -24,7 +28,7 @@ Options:
 
 Exit status:
   0   the table can stand in the room (clear, tight or partial); with --compare:
-      some table can
+      some table can; for readings alone: they make a room
   1   it cannot stand there; with --compare: none can
   2   the file or the command line is wrong
   70  an error of the program itself; set ELBOWROOM_DEBUG=1 for details

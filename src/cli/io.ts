@@ -6,6 +6,8 @@ import type { TableComparison } from '../report/comparison.js';
 import type { DescribeOptions } from '../report/describe-fit.js';
 import type { FitReport } from '../report/fit-report.js';
 import type { RoomInput } from '../room/room-input.js';
+import type { TapeSurvey } from '../room/tape-input.js';
+import type { TapedRoom } from '../room/tape-report.js';
 import type { TapedRoomInput } from '../room/tape-room.js';
 import type { StrokeInput } from '../stroke/stroke-settings.js';
 
@@ -38,6 +40,8 @@ export interface Library {
   readonly assessFit: (input: FitInput) => FitReport;
   readonly compareTables: (question: CompareQuestion) => TableComparison;
   readonly checkFitInput: (input: unknown) => readonly InputProblem[];
+  readonly roomFromTape: (survey: TapeSurvey) => TapedRoom;
+  readonly describeTapedRoom: (room: TapedRoom, options?: DescribeOptions) => string;
   readonly describeFit: (report: FitReport, options?: DescribeOptions) => string;
   readonly describeComparison: (comparison: TableComparison, options?: DescribeOptions) => string;
   /** The class of the library's own errors of bad input. */

@@ -7,16 +7,26 @@ import type { Flags } from './read-flags.js';
 export interface RawQuestion {
   /** Shaped like a `FitInput` if nothing is wrong. */
   readonly input: Readonly<Record<string, unknown>>;
-  /** True: the file held a room alone, so paths into it begin without `room.`. */
-  readonly bareRoom: boolean;
+  /** Where in the input the file's own contents are, if it held a room or a survey alone: paths into the file begin without it. */
+  readonly bare: '' | 'room' | 'room.tape';
+  /** True: the file held a survey alone and nothing is asked but what room it makes; the table in the input is made up. */
+  readonly surveyOnly: boolean;
 }
 
 export type QuestionRead =
   | { readonly ok: true; readonly question: RawQuestion }
   | { readonly ok: false; readonly message: string };
 
-/** Reads the JSON of a room or of a whole question; the flags go before what it says. `source` is its name in messages. */
-export function readQuestion(text: string, source: string, flags: Flags): QuestionRead {
+/**
+ * Reads the JSON of a survey, of a room or of a whole question; the flags go before what it says. `source` is its name in
+ * messages, `standIn` a table for where none is asked about.
+ */
+export function readQuestion(
+  text: string,
+  source: string,
+  flags: Flags,
+  standIn: string | null,
+): QuestionRead {
   const wrong = findJsonProblem(text);
   if (wrong !== null) {
     const where = `line ${wrong.line}, column ${wrong.column}`;
@@ -29,22 +39,33 @@ export function readQuestion(text: string, source: string, flags: Flags): Questi
       message: `${source} holds ${inWords(value)}; it should hold an object with a room in it.`,
     };
   }
-  const bareRoom = Object.hasOwn(value, 'outline') && !Object.hasOwn(value, 'room');
-  const asked = bareRoom ? { room: value } : value;
-  if (bareRoom && flags.tables.length === 0 && !flags.compare) {
+  const bare = bareOf(value);
+  const asked = bare === '' ? value : { room: bare === 'room' ? value : { tape: value } };
+  const noTable = bare !== '' && flags.tables.length === 0 && !flags.compare;
+  const surveyOnly = noTable && bare === 'room.tape' && flags.cues.length === 0 && !flags.shots;
+  if (noTable && !surveyOnly) {
+    const what = bare === 'room' ? 'a room' : 'the readings of a room';
     return {
       ok: false,
-      message: `${source} holds a room and no table. Add --table and an id from the list that --tables prints, or --compare.`,
+      message: `${source} holds ${what} and no table. Add --table and an id from the list that --tables prints, or --compare.`,
     };
   }
   const [table] = flags.tables;
   const input = {
     ...asked,
     ...(table === undefined ? {} : { table }),
+    ...(surveyOnly ? { table: standIn } : {}),
     ...(flags.cues.length === 0 ? {} : { cues: flags.cues }),
     ...(flags.shots ? { detail: 'shots' } : {}),
   };
-  return { ok: true, question: { input, bareRoom } };
+  return { ok: true, question: { input, bare, surveyOnly } };
+}
+
+/** What the file holds alone, by where that goes in a whole question. */
+function bareOf(value: Readonly<Record<string, unknown>>): RawQuestion['bare'] {
+  if (Object.hasOwn(value, 'room')) return '';
+  if (Object.hasOwn(value, 'outline') || Object.hasOwn(value, 'tape')) return 'room';
+  return Object.hasOwn(value, 'walls') ? 'room.tape' : '';
 }
 
 /** The input with a watcher of its search. */
@@ -68,7 +89,8 @@ function pathAsGiven(path: string, question: RawQuestion, flags: Flags): string 
   if (path === 'table' && flags.tables.length > 0) return '--table';
   const cue = /^cues\[(\d+)\]/.exec(path);
   if (cue !== null && flags.cues.length > 0) return `--cue ${flags.cues[Number(cue[1])] ?? ''}`;
-  return question.bareRoom ? path.replace(/^room\.?/, '') : path;
+  const { bare } = question;
+  return bare !== '' && path.startsWith(bare) ? path.slice(bare.length).replace(/^\./, '') : path;
 }
 
 function isObject(value: unknown): value is Readonly<Record<string, unknown>> {

@@ -34,11 +34,23 @@ async function run(args: readonly string[], io: CliIo, library: Library): Promis
   if (typeof bytes === 'string') return refuse(io, `${source} cannot be read: ${bytes}`);
   const decoded = decodeText(bytes);
   if (!decoded.ok) return refuse(io, `${source} cannot be read: ${decoded.message}`);
-  const question = readQuestion(decoded.text, source, flags);
+  const standIn = library.tables[0]?.id ?? null;
+  const question = readQuestion(decoded.text, source, flags, standIn);
   if (!question.ok) return refuse(io, question.message);
+  if (question.question.surveyOnly) return tellRoom(question.question, source, flags, io, library);
   return flags.compare
     ? compare(question.question, source, flags, io, library)
     : assess(question.question, source, flags, io, library);
+}
+
+/** What room the readings make. */
+function tellRoom(question: RawQuestion, source: string, flags: Flags, io: CliIo, library: Library): number {
+  const { input } = question;
+  if (!isFitInput(input, library) || !('tape' in input.room)) {
+    return refuseInput(library.checkFitInput(input), question, source, flags, io, library);
+  }
+  const room = library.roomFromTape(input.room.tape);
+  return print(io, flags.json ? asJson(room) : library.describeTapedRoom(room, { units: flags.units }));
 }
 
 function assess(question: RawQuestion, source: string, flags: Flags, io: CliIo, library: Library): number {

@@ -1,7 +1,7 @@
 import type { NextReading } from '../room/tape-report.js';
-import { describeSurvey, sayConfidence } from './describe-survey.js';
+import { describeSurvey, sayBand, sayConfidence } from './describe-survey.js';
 import type { CueResult, FitReport, Verdict } from './fit-report.js';
-import { joinWords, plainName, type SentenceUnits, sayCue, sayLength, sayPercentUp } from './sentences.js';
+import { joinWords, plainName, type SentenceUnits, sayCue, sayPercentUp } from './sentences.js';
 
 /** What each verdict means, in words that follow "the answer is" or "that makes it". */
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
@@ -102,8 +102,7 @@ function certainty(
 }
 
 function bandWords({ now, then }: NextReading, units: SentenceUnits): string {
-  const unit = units === 'ftin' ? units : 'mm';
-  const [before, after] = [sayLength(now, unit, 'up'), sayLength(then, unit, 'up')];
+  const [before, after] = [sayBand(now, units), sayBand(then, units)];
   return before === after ? '' : ` (the least sure one is known to ${before} now, to ${after} then)`;
 }
 

@@ -19,7 +19,8 @@ export function describeSurvey(survey: SurveyNote | undefined, units: SentenceUn
   return said;
 }
 
-function suspectWords(suspect: NonNullable<SurveyNote['suspect']>, units: SentenceUnits): string {
+/** The reading that is probably wrong, and what it should have been. */
+export function suspectWords(suspect: NonNullable<SurveyNote['suspect']>, units: SentenceUnits): string {
   const say = (value: number): string =>
     suspect.kind === 'corner' ? sayDegrees(value) : sayReading(value, units);
   const { reading, read, expected, orElse } = suspect;
@@ -39,12 +40,17 @@ export function sayConfidence(confidence: number): string {
 export function sayRepeats({ repeat }: Limit, units: SentenceUnits): string {
   if (repeat === undefined || repeat.length === 0) return '';
   const readings = repeat.map(
-    ({ reading, band }) => `${plainName(reading)} (then known to ${sayReading(Math.ceil(band), units)})`,
+    ({ reading, band }) => `${plainName(reading)} (then known to ${sayBand(band, units)})`,
   );
   return ` What helps most is to repeat ${joinWords(readings, 'or')}.`;
 }
 
 /** A reading is said to the millimetre, since that is what it was read to. */
-function sayReading(mm: number, units: SentenceUnits): string {
+export function sayReading(mm: number, units: SentenceUnits): string {
   return sayLength(mm, units === 'ftin' ? 'ftin' : 'mm');
+}
+
+/** How far off something may be: rounded up. */
+export function sayBand(mm: number, units: SentenceUnits): string {
+  return sayLength(mm, units === 'ftin' ? 'ftin' : 'mm', 'up');
 }

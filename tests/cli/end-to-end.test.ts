@@ -71,6 +71,16 @@ describe('the program', { timeout: 60_000 }, () => {
     expect(JSON.parse(out)).toMatchObject({ schema: 'elbowroom/fit-report@1', verdict: 'none', pose: null });
   });
 
+  it('tells what room a file of tape readings makes, and answers for a table in one', async () => {
+    const survey = await elbowroom([join(ROOT, 'docs/examples/tape-survey.json')]);
+    expect(survey).toMatchObject({ status: 0, err: '' });
+    expect(survey.out).toMatch(/^The readings agree/);
+    expect(survey.out).toContain('- wall C2-C3: ');
+    const fit = await elbowroom([join(ROOT, 'docs/examples/tape-room.json')]);
+    expect(fit).toMatchObject({ status: 0, err: '' });
+    expect(fit.out.replace(/\s+/g, ' ')).toContain('95 of 100 measurings of this kind');
+  });
+
   it('compares two tables', async () => {
     const { status, out } = await elbowroom([
       DEMO,

@@ -3,7 +3,9 @@ import type { FitInput } from '../../src/fit-input.js';
 import { InputError, type InputProblem } from '../../src/input-error.js';
 import { describeComparison } from '../../src/report/describe-comparison.js';
 import { describeFit } from '../../src/report/describe-fit.js';
+import { describeTapedRoom } from '../../src/report/describe-room.js';
 import type { FitReport, Verdict } from '../../src/report/fit-report.js';
+import { roomFromTape } from '../../src/room/room-from-tape.js';
 import { SAMPLE_CUE, SAMPLE_TABLE, sampleReport } from '../report/sample-report.js';
 
 /** A world that the program writes to, kept as text. */
@@ -93,6 +95,8 @@ export function fakeLibrary(
         return options.problems ?? [];
       },
       describeFit,
+      roomFromTape,
+      describeTapedRoom,
       describeComparison,
       InputError,
       tables,

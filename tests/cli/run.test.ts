@@ -1,10 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { runCli } from '../../src/cli/run.js';
 import { InputError } from '../../src/input-error.js';
+import { roomFromTape } from '../../src/room/room-from-tape.js';
 import { sampleReport } from '../report/sample-report.js';
 import { fakeLibrary, fakeWorld } from './fake-world.js';
 
 const ROOM = '{"outline": [[0, 0], ["6 m", 0], ["6 m", "5 m"], [0, "5 m"]]}';
+const SURVEY = `{
+  "walls": [{ "length": "6 m" }, { "length": "5 m" }, { "length": "6 m" }, { "length": "5 m" }],
+  "diagonals": [{ "from": "A", "to": "C", "length": "7.81 m" }]
+}`;
 const QUESTION = `{"room": ${ROOM}, "table": "pool-9ft"}`;
 const flat = (text: string): string => text.replace(/\s+/g, ' ');
 
@@ -40,6 +45,52 @@ describe('runCli answers', () => {
       cues: ['57in', '145 cm'],
       detail: 'shots',
     });
+  });
+
+  it('takes a room by tape readings as it takes others', async () => {
+    const tape = JSON.parse(SURVEY);
+    const { io } = fakeWorld({ 'room.json': `{"tape": ${SURVEY}}`, 'survey.json': SURVEY });
+    const { library, asked, compared } = fakeLibrary();
+    for (const file of ['room.json', 'survey.json']) {
+      expect(await runCli([file, '--table', 'pool-9ft', '--cue', '57in'], io, library)).toBe(0);
+      expect(asked.at(-1)).toEqual({ room: { tape }, table: 'pool-9ft', cues: ['57in'] });
+    }
+    expect(await runCli(['survey.json', '--compare'], io, library)).toBe(0);
+    expect(compared.at(-1)).toEqual({ room: { tape } });
+  });
+
+  it('tells the room that readings alone make, in sentences or as JSON', async () => {
+    const { io, out, err } = fakeWorld({ 'survey.json': SURVEY });
+    expect(await runCli(['survey.json'], io, fakeLibrary().library)).toBe(0);
+    expect(out()).toMatch(/^The readings agree/);
+    expect(out()).toMatch(/- wall A-B: \d+.mm long, known to \d+.mm/);
+    expect(err()).toBe('');
+    for (const line of out().split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+    const json = fakeWorld({ 'survey.json': SURVEY });
+    expect(await runCli(['--json', 'survey.json'], json.io, fakeLibrary().library)).toBe(0);
+    expect(JSON.parse(json.out())).toEqual(roomFromTape(JSON.parse(SURVEY)));
+  });
+
+  it('asks for a table where cues or shots are asked for with readings alone', async () => {
+    for (const flag of ['--cue=57in', '--shots']) {
+      const { io, err } = fakeWorld({ 'survey.json': SURVEY });
+      expect(await runCli(['survey.json', flag], io, fakeLibrary().library)).toBe(2);
+      expect(flat(err())).toContain('survey.json holds the readings of a room and no table.');
+    }
+  });
+
+  it('tells what is wrong with readings by their paths in the file', async () => {
+    const problems = [{ path: 'room.tape.walls[2].length', code: 'missing', message: 'Gone.' }];
+    for (const [file, text, path] of [
+      ['survey.json', SURVEY, 'walls[2].length'],
+      ['room.json', `{"tape": ${SURVEY}}`, 'tape.walls[2].length'],
+      ['q.json', `{"room": {"tape": ${SURVEY}}, "table": "pool-9ft"}`, 'room.tape.walls[2].length'],
+    ] as const) {
+      const { io, err } = fakeWorld({ [file]: text });
+      const args = file === 'room.json' ? [file, '--table', 'pool-9ft'] : [file];
+      expect(await runCli(args, io, fakeLibrary({ problems }).library)).toBe(2);
+      expect(err()).toContain(`- ${path}: Gone.`);
+    }
   });
 
   it('lets a flag go before the file', async () => {
