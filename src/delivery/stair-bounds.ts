@@ -72,19 +72,28 @@ export function stairBound(stair: Stair, { w, h }: Carried): number {
   let bound = Math.min(width - h, bottom.height - h);
   if (run !== Number.POSITIVE_INFINITY) bound = Math.min(bound, top.height - h);
   bound = Math.min(bound, reach - (run >= h * Math.sin(pitch) ? h / cos : h));
+  const section = sectionBound(width, reach, pitch, w, h);
+  // It stands only if all of the section lies over the flight, however much headroom that asks for.
+  return run >= 2 * (reach - section) * cos * Math.sin(pitch) ? Math.min(bound, section) : bound;
+}
+
+/**
+ * The plane through a box's centre square to a flight cuts the box in a section that holds a chord of w through the centre and an area of w h, in
+ * the flight in a rectangle of `width` by headroom cos pitch: the most by which both readings can shrink so that this is possible.
+ */
+export function sectionBound(width: number, headroom: number, pitch: number, w: number, h: number): number {
   const fits = (delta: number): boolean => {
     const across = width - delta;
-    const high = (reach - delta) * cos;
+    const high = (headroom - delta) * Math.cos(pitch);
     return across >= 0 && high >= 0 && Math.hypot(across, high) >= w && across * high >= w * h;
   };
-  if (fits(bound)) return bound;
-  let no = bound;
-  let yes = bound - 2 * (w + h) - Math.abs(bound);
+  // With readings of 2 w both conditions hold; at the lesser reading itself nothing is left.
+  let no = Math.min(width, headroom);
+  let yes = no - (2 * w) / Math.cos(pitch);
   for (let i = 0; i < 60 && no - yes > 1e-6; i++) {
     const mid = (no + yes) / 2;
     if (fits(mid)) yes = mid;
     else no = mid;
   }
-  // It stands only if all of the section lies over the flight, however much headroom that asks for.
-  return run >= 2 * (reach - no) * cos * Math.sin(pitch) ? no : bound;
+  return no;
 }

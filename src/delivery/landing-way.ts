@@ -1,0 +1,207 @@
+import type { Carried, Hold } from './carried.js';
+import { holdFamilies, planLength } from './holds.js';
+import { type PlanWayKind, planSpare, planWay } from './landing-plan.js';
+import { narrowTurn, type StairTurn, turnSpace } from './landing-space.js';
+import type { PlanPose } from './plan-shape.js';
+import { SlopeFloor } from './slope-floor.js';
+import { slopeHeight } from './stair-bounds.js';
+
+/** A way round a turn of a stair, held at one tilt. */
+export interface TurnWay {
+  readonly hold: Hold;
+  readonly kind: PlanWayKind;
+  /** It goes through the turn narrowed by this, mm. */
+  readonly spare: number;
+  /** How far off the outer walls it is led in the turn so narrowed, mm. */
+  readonly offX: number;
+  readonly offY: number;
+}
+
+/** Parts of a quarter turn when ways are compared, and in the end. */
+const COARSE = 12;
+const FINE = 64;
+/** Tilts tried first lie this far apart, radians; the best is refined. */
+const TILT_STEP = Math.PI / 24;
+/** mm: how closely a spare that height decides is found. */
+const CLOSE = 0.05;
+/** mm: nothing that is missing by more is looked into. */
+const HOPELESS = 3000;
+
+const KINDS: readonly PlanWayKind[] = ['turn', 'slide', 'sideways'];
+
+/** What can be said at once of a hold and a way. */
+interface Candidate {
+  readonly hold: Hold;
+  readonly kind: PlanWayKind;
+  /** No more spare than this: the walls in plan, and the height over the flights. */
+  readonly cap: number;
+  readonly plan: number;
+}
+
+/** The best way found, tilts tried in steps and the best one refined; `null` where no hold is allowed. */
+export function bestTurnWay(turn: StairTurn, box: Carried): TurnWay | null {
+  const candidates: Candidate[] = [];
+  for (const { along, across, up, tilts } of holdFamilies(box)) {
+    for (const [from, to] of tilts) {
+      for (const tilt of tiltsToTry(from, to, turn.pitch)) {
+        for (const kind of KINDS) candidates.push(candidate(turn, { along, across, up, tilt }, kind));
+      }
+    }
+  }
+  candidates.sort((a, b) => b.cap - a.cap);
+  let best: TurnWay | null = null;
+  for (const one of candidates) {
+    const floor: number = best === null ? Number.NEGATIVE_INFINITY : best.spare;
+    if (one.cap <= floor + CLOSE) break;
+    best = wayOf(turn, one, floor) ?? best;
+  }
+  if (best === null) return null;
+  const refined = refine(turn, box, best);
+  return proven(turn, refined);
+}
+
+function tiltsToTry(from: number, to: number, pitch: number): number[] {
+  const tilts = [from, to];
+  const count = Math.ceil((to - from) / TILT_STEP);
+  for (let i = 1; i < count; i++) tilts.push(from + ((to - from) * i) / count);
+  if (pitch > from && pitch < to) tilts.push(pitch);
+  return [...new Set(tilts)];
+}
+
+function candidate(turn: StairTurn, hold: Hold, kind: PlanWayKind): Candidate {
+  const plan = planSpare(turn, hold, kind);
+  return { hold, kind, plan, cap: Math.min(plan, flightSpare(turn, hold, kind)) };
+}
+
+/** Height left over the two flights, for as long as they are. */
+function flightSpare({ kind: turned, pitch, headroom }: StairTurn, hold: Hold, kind: PlanWayKind): number {
+  const { along, across, up, tilt } = hold;
+  const lengthwise = slopeHeight(along, up, pitch, tilt);
+  const sideways = slopeHeight(along, up, 0, tilt) + across * Math.tan(pitch);
+  if (kind === 'turn') return headroom - lengthwise;
+  const half = turned === 'half-landing';
+  if (kind === 'sideways') return headroom - (half ? sideways : Math.max(sideways, lengthwise));
+  // Never turned, it goes up the second flight of a half landing with its back first.
+  const after = half ? slopeHeight(along, up, -pitch, tilt) : sideways;
+  return headroom - Math.max(lengthwise, after);
+}
+
+/** The widest spare of one candidate, if it is more than `floor`. */
+function wayOf(turn: StairTurn, { hold, kind, cap, plan }: Candidate, floor: number): TurnWay | null {
+  const at = (delta: number): TurnWay | null => {
+    const space = narrowTurn(turn, delta);
+    const heights = new SlopeFloor(turnSpace(space), hold);
+    // What the walls leave in plan can be used to keep off them.
+    const off = plan - delta;
+    for (const [offX, offY] of [
+      [0, 0],
+      [off / 2, off / 2],
+      [off, off],
+      [off, 0],
+      [0, off],
+    ]) {
+      const poses = planWay(space, hold, kind, offX, offY, COARSE);
+      if (poses.every(({ x, y, heading }) => heights.height(x, y, heading) >= 0)) {
+        return { hold, kind, spare: delta, offX, offY };
+      }
+      if (off < 1) break;
+    }
+    return null;
+  };
+  const whole = at(cap);
+  if (whole !== null) return whole;
+  let yes = Math.max(floor + CLOSE, cap - HOPELESS);
+  let best = at(yes);
+  if (best === null) return null;
+  let no = cap;
+  while (no - yes > CLOSE) {
+    const mid = (yes + no) / 2;
+    const way = at(mid);
+    if (way === null) no = mid;
+    else {
+      yes = mid;
+      best = way;
+    }
+  }
+  return best;
+}
+
+/** Tilts ever nearer to the best one. */
+function refine(turn: StairTurn, box: Carried, start: TurnWay): TurnWay {
+  let best = start;
+  const { along, across, up } = start.hold;
+  const family = holdFamilies(box).find((one) => one.along === along && one.across === across && one.up === up);
+  if (family === undefined) return best;
+  for (let step = TILT_STEP / 2; step > 1e-4; step /= 2) {
+    const middle = best.hold.tilt;
+    for (const tilt of [middle - step, middle + step]) {
+      if (!family.tilts.some(([from, to]) => tilt >= from && tilt <= to)) continue;
+      const next = candidate(turn, { along, across, up, tilt }, best.kind);
+      if (next.cap <= best.spare + CLOSE) continue;
+      best = wayOf(turn, next, best.spare) ?? best;
+    }
+  }
+  return best;
+}
+
+/** The way with a spare that holds between its poses too; a little less than what was found. */
+function proven(turn: StairTurn, way: TurnWay): TurnWay {
+  for (let less = CLOSE; less < HOPELESS; less *= 2) {
+    const spare = way.spare - less;
+    const narrowed = { ...way, spare };
+    if (isFreeAllAlong(turn, narrowed)) return narrowed;
+  }
+  return { ...way, spare: Number.NEGATIVE_INFINITY };
+}
+
+/**
+ * Whether the height is nowhere empty along the way, between its poses too. Without a turn it is concave between the poses. In a turn: the box
+ * grown by all that the poses of a stretch are off its middle holds every one of them, so where the grown box has height, all have.
+ */
+function isFreeAllAlong(turn: StairTurn, { hold, kind, spare, offX, offY }: TurnWay): boolean {
+  const space = narrowTurn(turn, spare);
+  const slopes = turnSpace(space);
+  const reach = Math.hypot(planLength(hold), hold.across) / 2;
+  const grown: SlopeFloor[] = [];
+  const heights = new SlopeFloor(slopes, hold);
+  const poses = planWay(space, hold, kind, offX, offY, FINE);
+  if (!poses.every(({ x, y, heading }) => heights.height(x, y, heading) >= 0)) return false;
+  // Half a step of heading moves the centre and the farthest point about it by no more than this each.
+  const halfStep = Math.PI / 4 / FINE;
+  const free = (a: PlanPose, b: PlanPose, depth: number): boolean => {
+    const mid = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, heading: (a.heading + b.heading) / 2 };
+    if (heights.height(mid.x, mid.y, mid.heading) < 0) return false;
+    const off = (2.5 * reach * halfStep) / 2 ** depth;
+    grown[depth] ??= new SlopeFloor(slopes, grownHold(hold, 2 * off));
+    if (grown[depth].height(mid.x, mid.y, mid.heading) >= 0) return true;
+    return depth < 12 && free(a, mid, depth + 1) && free(mid, b, depth + 1);
+  };
+  return poses.every((pose, i) => {
+    const before = poses[i - 1];
+    return before === undefined || before.heading === pose.heading || free(before, pose, 0);
+  });
+}
+
+function grownHold({ along, across, up, tilt }: Hold, by: number): Hold {
+  return { along: along + by, across: across + by, up: up + by, tilt };
+}
+
+/** The poses of the way in the turn as given, its spare shared out between the two sides, with the heights in the middle of what is free. */
+export function posesOfTurnWay(
+  turn: StairTurn,
+  { hold, kind, spare, offX, offY }: TurnWay,
+): { readonly poses: readonly (PlanPose & { readonly z: number })[]; readonly tightest: number } {
+  const heights = new SlopeFloor(turnSpace(turn), hold);
+  const off = spare / 2;
+  let tightest = 0;
+  let least = Number.POSITIVE_INFINITY;
+  const poses = planWay(turn, hold, kind, offX + off, offY + off, FINE).map((pose, i) => {
+    const height = heights.height(pose.x, pose.y, pose.heading);
+    if (height < least) {
+      least = height;
+      tightest = i;
+    }
+    return { ...pose, z: (heights.lo + heights.hi) / 2 };
+  });
+  return { poses, tightest };
+}

@@ -1,0 +1,52 @@
+import type { Carried } from './carried.js';
+import type { Crossing } from './crossing.js';
+import { heldTurnBound, turnBound } from './landing-bounds.js';
+import { type StairTurn, turnOfLanding } from './landing-space.js';
+import { bestTurnWay, posesOfTurnWay } from './landing-way.js';
+import type { MotionPose } from './motion.js';
+import type { Landing } from './passages.js';
+
+/**
+ * A box on a landing between two flights, carried up with its front end up, held at one tilt all the way. At every place and heading in plan the
+ * heights that are free are an interval, so that a way in plan along which it is nowhere empty is a motion (see SlopeFloor). Ways in plan: along
+ * the outer walls of the turn, exact in plan (see planSpare), the tilt chosen for the most spare; where they fail for want of
+ * height only, another way could still go, and then the crossing is left open.
+ */
+export function crossLanding(
+  landing: Landing,
+  box: Carried,
+  _options: { readonly maxBoxes: number },
+): Crossing {
+  return crossTurn(turnOfLanding(landing), box);
+}
+
+/** A landing or a winder, as its turn. */
+export function crossTurn(turn: StairTurn, box: Carried): Crossing {
+  const anyMotion = turnBound(turn, box);
+  const held = Math.min(anyMotion, heldTurnBound(turn, box));
+  const way = bestTurnWay(turn, box);
+  if (way === null) {
+    return {
+      atLeast: Number.NEGATIVE_INFINITY,
+      atMost: held,
+      atMostAnyMotion: anyMotion,
+      hold: null,
+      motion: null,
+      narrowest: null,
+      method: 'none',
+    };
+  }
+  const { along, across, up, tilt } = way.hold;
+  const { poses, tightest } = posesOfTurnWay(turn, way);
+  const full = poses.map(({ x, y, z, heading }): MotionPose => ({ x, y, z, heading, tilt, roll: 0 }));
+  const atMost = Math.max(way.spare, held);
+  return {
+    atLeast: way.spare,
+    atMost,
+    atMostAnyMotion: Math.max(anyMotion, atMost),
+    hold: way.hold,
+    motion: way.spare >= 0 ? { along, across, up, poses: full } : null,
+    narrowest: full[tightest] ?? null,
+    method: 'closed-form',
+  };
+}
