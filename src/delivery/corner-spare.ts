@@ -1,4 +1,5 @@
-import { type ArcLow, arcLow, type CornerSetting, cornerSetting, spareAt } from './corner-spare-arc.js';
+import { type ArcLow, arcLow } from './corner-spare-arc.js';
+import { type CornerSetting, cornerSetting, spareAt } from './corner-spare-node.js';
 import type { PlanShape } from './plan-shape.js';
 
 /** Two strips that meet; frame as in passages.ts (`Corner`). Widths in mm, may be negative (nothing passes) or Infinity. */
@@ -140,13 +141,14 @@ function chainSpare(setting: CornerSetting, { stops, closed }: Chain, worth: num
       const ends = Math.min(at(first, i), at(second, j));
       if (i === j) paths.push({ i, j, first: i, count: 0, ends });
       else {
-        if (closed || j > i) paths.push({ i, j, first: i, count: (j - i + n) % n, ends });
+        // Turning down is the usual way round: the side that faces the inner corner passes it. Try it first.
         if (closed || j < i) paths.push({ i, j, first: j, count: (i - j + n) % n, ends });
+        if (closed || j > i) paths.push({ i, j, first: i, count: (j - i + n) % n, ends });
       }
     }
   }
-  // The most promising first; of equals the one with the fewest turns.
-  paths.sort((x, y) => y.ends - x.ends || x.count - y.count);
+  // The most promising first; of equals one that need not turn.
+  paths.sort((x, y) => y.ends - x.ends || Math.sign(x.count) - Math.sign(y.count));
 
   const ceiling = Math.min(Math.max(...first), Math.max(...second));
   const known: (ArcLow | undefined)[] = stops.map(() => undefined);
