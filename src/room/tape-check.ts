@@ -170,6 +170,14 @@ export function checkDistance(
     const slack = SLIP * Math.hypot(reading.deviation, deviationOf(readings));
     const way = readings.reduce((sum, { length }) => sum + length, 0);
     const longest = Math.max(...readings.map(({ length }) => length));
+    if (arc.length === 1 && Math.abs(reading.length - way) > slack) {
+      problems.add(
+        reading.path,
+        'readings-disagree',
+        `The distance ${name} is ${writeMm(reading.length)}, but the same wall was read as ${writeMm(way)}. Read it again and leave out the wrong one.`,
+      );
+      return;
+    }
     if (reading.length > way + slack) {
       problems.add(
         reading.path,

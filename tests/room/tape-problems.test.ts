@@ -111,6 +111,11 @@ const DEFECTS: readonly (readonly [string, unknown, ...string[]])[] = [
     diagonal({ length: 640 }),
     'distance-too-short @ tape.diagonals[0].length',
   ],
+  [
+    'a diagonal between neighbours that is another length',
+    diagonal({ to: 'B', length: 5100 }),
+    'readings-disagree @ tape.diagonals[0].length',
+  ],
   ['an angle of an unknown corner', angle({ corner: 'Z' }), 'unknown-corner @ tape.angles[0].corner'],
   ['three distances that make no triangle', angle({ across: 3000 }), 'no-triangle @ tape.angles[0]'],
   ['three distances along one line', angle({ across: 2797 }), 'flat-triangle @ tape.angles[0]'],

@@ -1,5 +1,6 @@
 import type { Point, Ring } from '../../src/geometry/types.js';
 import type { TapeSurvey } from '../../src/room/tape-input.js';
+import type { TapedRoom } from '../../src/room/tape-report.js';
 import { randomNumbers } from '../placement/rooms.js';
 
 /** Normal deviates by the polar method, from a seeded generator. */
@@ -99,4 +100,27 @@ export function starRoom(
     (k + third + Math.floor(k / n)) % n,
   ]);
   return { ring, diagonals };
+}
+
+/** The ring moved so that its first corner is the origin and its first wall runs along +y: a clockwise survey's datum. */
+export function inDatum(ring: Ring): Ring {
+  const [[ax, ay], [bx, by]] = ring;
+  const length = Math.hypot(bx - ax, by - ay);
+  const [cos, sin] = [(by - ay) / length, (bx - ax) / length];
+  return ring.map(([x, y]): Point => [cos * (x - ax) - sin * (y - ay), sin * (x - ax) + cos * (y - ay)]);
+}
+
+/** Whether the true room, laid over the adjusted one, has every wall within its band: both ends, square to the wall. */
+export function wallsInBands(truth: Ring, room: TapedRoom): boolean {
+  const found = room.corners.map(({ x, y }): Point => [x, y]);
+  const laid = laidOver(truth, found);
+  return room.walls.every(({ band }, i) => {
+    const next = (i + 1) % found.length;
+    const [dx, dy] = [found[next][0] - found[i][0], found[next][1] - found[i][1]];
+    const length = Math.hypot(dx, dy);
+    return [i, next].every((c) => {
+      const [ex, ey] = [laid[c][0] - found[c][0], laid[c][1] - found[c][1]];
+      return Math.abs(dx * ey - dy * ex) / length <= band;
+    });
+  });
 }
