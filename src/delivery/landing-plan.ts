@@ -25,6 +25,20 @@ const CLOSE = 0.05;
  * the corner of the flight below and the landing's depth, and after that round the one of the depth and the flight above.
  */
 export function planSpare(turn: StairTurn, hold: Hold, kind: PlanWayKind): number {
+  return spareWith(cornerLow, turn, hold, kind);
+}
+
+/** The same by a few headings and a closer look at the worst of them: quick, not proved. */
+export function guessPlanSpare(turn: StairTurn, hold: Hold, kind: PlanWayKind): number {
+  return spareWith(cornerGuess, turn, hold, kind);
+}
+
+function spareWith(
+  cornerLow: (p: number, a: number, wedges: readonly Wedge[]) => number,
+  turn: StairTurn,
+  hold: Hold,
+  kind: PlanWayKind,
+): number {
   const p = planLength(hold);
   const a = hold.across;
   const { width, widthAfter, depth, breadth } = turn;
@@ -37,7 +51,7 @@ export function planSpare(turn: StairTurn, hold: Hold, kind: PlanWayKind): numbe
       cornerLow(p, a, [[width, depth]]),
       cornerLow(p, a, [[widthAfter, depth]]),
     );
-    return Math.min(legs, room, widest);
+    return Math.min(width - a, widthAfter - a, depth - a, legs, room, widest);
   }
   if (kind === 'slide') return Math.min(width - a, widthAfter - p);
   if (kind === 'sideways') return Math.min(width - p, widthAfter - a);
@@ -73,6 +87,31 @@ function cornerLow(p: number, a: number, wedges: readonly Wedge[]): number {
     narrow(0, Math.PI / 2, 0);
   }
   return least - CLOSE;
+}
+
+function cornerGuess(p: number, a: number, wedges: readonly Wedge[]): number {
+  const count = 16;
+  let least = Number.POSITIVE_INFINITY;
+  for (const wedge of wedges) {
+    let worst = 0;
+    let here = Number.POSITIVE_INFINITY;
+    for (let i = 0; i <= count; i++) {
+      const spare = wedgeSpare(p, a, wedge, (Math.PI / 2) * (i / count));
+      if (spare >= here) continue;
+      here = spare;
+      worst = i;
+    }
+    let middle = (Math.PI / 2) * (worst / count);
+    for (let step = Math.PI / 4 / count; step > 1e-4; step /= 2) {
+      const before = wedgeSpare(p, a, wedge, Math.max(0, middle - step));
+      const after = wedgeSpare(p, a, wedge, Math.min(Math.PI / 2, middle + step));
+      if (before < here && before <= after) middle = Math.max(0, middle - step);
+      else if (after < here) middle = Math.min(Math.PI / 2, middle + step);
+      here = Math.min(here, before, after);
+    }
+    least = Math.min(least, here);
+  }
+  return least;
 }
 
 function wedgeSpare(p: number, a: number, [wa, wb]: Wedge, heading: number): number {

@@ -43,28 +43,24 @@ export function narrowTurn(turn: StairTurn, delta: number): StairTurn {
 
 /**
  * The floors and ceilings of a turn for a box that moves between its walls. The corner of a winder is filled up to `climb` and its
- * ceiling is that over its lowest step.
+ * ceiling is that over its lowest step. With `off` > 0 every floor counts as high as the highest one within `off` mm in plan, every ceiling as
+ * low as the lowest one there: what has height left among them has it wherever its points lie within `off` of where they are.
  */
-export function turnSpace(turn: StairTurn): SlopeSpace {
+export function turnSpace(turn: StairTurn, off = 0): SlopeSpace {
   const { kind, width, breadth, well, pitch, headroom, climb } = turn;
   const tan = Math.tan(pitch);
   const far = Number.POSITIVE_INFINITY;
-  const all = { x0: -far, x1: far, y0: -far, y1: far, base: 0, gx: 0, gy: 0 };
-  let below: SlopeCell = { ...all, y1: 0, gy: tan };
-  let level: SlopeCell = { ...all, y0: 0 };
-  let above: SlopeCell;
-  if (kind === 'half-landing') {
-    // Between the walls nothing below y = 0 reaches from one flight into the other.
-    const middle = width + well / 2;
-    below = { ...below, x1: middle };
-    above = { ...all, x0: middle, y1: 0, gy: -tan };
-  } else {
-    above = { ...all, x0: breadth, base: climb - breadth * tan, gx: tan };
-    level = { ...level, x1: breadth };
-  }
-  const over = (cell: SlopeCell): SlopeCell => ({ ...cell, base: cell.base + headroom });
-  return {
-    floors: [below, { ...level, base: climb }, above],
-    ceilings: [over(below), over(level), over(above)],
+  // Between the walls nothing below y = 0 reaches from one flight of a half landing into the other.
+  const half = kind === 'half-landing';
+  const middle = width + well / 2;
+  const cells = (by: number, levelBase: number, base: number): SlopeCell[] => {
+    const all = { x0: -far, x1: far, y0: -far, y1: far, base: base + tan * by, gx: 0, gy: 0 };
+    const below = { ...all, x1: half ? middle : far, y1: -by, gy: tan };
+    const level = { ...all, x1: half ? far : breadth - by, y0: -by, base: base + levelBase };
+    const above = half
+      ? { ...all, x0: middle, y1: -by, gy: -tan }
+      : { ...all, x0: breadth - by, base: base + climb + tan * (by - breadth), gx: tan };
+    return [below, level, above];
   };
+  return { floors: cells(off, climb, 0), ceilings: cells(-off, 0, headroom) };
 }

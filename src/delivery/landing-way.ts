@@ -1,6 +1,6 @@
 import type { Carried, Hold } from './carried.js';
 import { holdFamilies, planLength } from './holds.js';
-import { type PlanWayKind, planSpare, planWay } from './landing-plan.js';
+import { guessPlanSpare, type PlanWayKind, planSpare, planWay } from './landing-plan.js';
 import { narrowTurn, type StairTurn, turnSpace } from './landing-space.js';
 import type { PlanPose } from './plan-shape.js';
 import { SlopeFloor } from './slope-floor.js';
@@ -24,6 +24,10 @@ const FINE = 64;
 const TILT_STEP = Math.PI / 24;
 /** mm: how closely a spare that height decides is found. */
 const CLOSE = 0.05;
+/** mm: the same while holds are compared. */
+const ROUGH = 4;
+/** mm: poses nearer to each other stand on either side of a step. */
+const HAIR = 1e-5;
 /** mm: nothing that is missing by more is looked into. */
 const HOPELESS = 3000;
 
@@ -52,8 +56,8 @@ export function bestTurnWay(turn: StairTurn, box: Carried): TurnWay | null {
   let best: TurnWay | null = null;
   for (const one of candidates) {
     const floor: number = best === null ? Number.NEGATIVE_INFINITY : best.spare;
-    if (one.cap <= floor + CLOSE) break;
-    best = wayOf(turn, one, floor) ?? best;
+    if (one.cap <= floor + ROUGH) break;
+    best = wayOf(turn, one, floor, ROUGH) ?? best;
   }
   if (best === null) return null;
   const refined = refine(turn, box, best);
@@ -69,7 +73,7 @@ function tiltsToTry(from: number, to: number, pitch: number): number[] {
 }
 
 function candidate(turn: StairTurn, hold: Hold, kind: PlanWayKind): Candidate {
-  const plan = planSpare(turn, hold, kind);
+  const plan = guessPlanSpare(turn, hold, kind);
   return { hold, kind, plan, cap: Math.min(plan, flightSpare(turn, hold, kind)) };
 }
 
@@ -87,7 +91,12 @@ function flightSpare({ kind: turned, pitch, headroom }: StairTurn, hold: Hold, k
 }
 
 /** The widest spare of one candidate, if it is more than `floor`. */
-function wayOf(turn: StairTurn, { hold, kind, cap, plan }: Candidate, floor: number): TurnWay | null {
+function wayOf(
+  turn: StairTurn,
+  { hold, kind, cap, plan }: Candidate,
+  floor: number,
+  close: number,
+): TurnWay | null {
   const at = (delta: number): TurnWay | null => {
     const space = narrowTurn(turn, delta);
     const heights = new SlopeFloor(turnSpace(space), hold);
@@ -110,11 +119,11 @@ function wayOf(turn: StairTurn, { hold, kind, cap, plan }: Candidate, floor: num
   };
   const whole = at(cap);
   if (whole !== null) return whole;
-  let yes = Math.max(floor + CLOSE, cap - HOPELESS);
+  let yes = Math.max(floor + close, cap - HOPELESS);
   let best = at(yes);
   if (best === null) return null;
   let no = cap;
-  while (no - yes > CLOSE) {
+  while (no - yes > close) {
     const mid = (yes + no) / 2;
     const way = at(mid);
     if (way === null) no = mid;
@@ -138,7 +147,7 @@ function refine(turn: StairTurn, box: Carried, start: TurnWay): TurnWay {
       if (!family.tilts.some(([from, to]) => tilt >= from && tilt <= to)) continue;
       const next = candidate(turn, { along, across, up, tilt }, best.kind);
       if (next.cap <= best.spare + CLOSE) continue;
-      best = wayOf(turn, next, best.spare) ?? best;
+      best = wayOf(turn, next, best.spare, CLOSE) ?? best;
     }
   }
   return best;
@@ -146,35 +155,41 @@ function refine(turn: StairTurn, box: Carried, start: TurnWay): TurnWay {
 
 /** The way with a spare that holds between its poses too; a little less than what was found. */
 function proven(turn: StairTurn, way: TurnWay): TurnWay {
-  for (let less = CLOSE; less < HOPELESS; less *= 2) {
-    const spare = way.spare - less;
-    const narrowed = { ...way, spare };
+  const plan = planSpare(turn, way.hold, way.kind);
+  for (let less = 0; less < HOPELESS; less = less === 0 ? CLOSE : 2 * less) {
+    const spare = Math.min(plan, way.spare - less);
+    const room = plan - spare;
+    const narrowed = {
+      ...way,
+      spare,
+      offX: Math.min(way.offX, room),
+      offY: Math.min(way.offY, room),
+    };
     if (isFreeAllAlong(turn, narrowed)) return narrowed;
   }
   return { ...way, spare: Number.NEGATIVE_INFINITY };
 }
 
 /**
- * Whether the height is nowhere empty along the way, between its poses too. Without a turn it is concave between the poses. In a turn: the box
- * grown by all that the poses of a stretch are off its middle holds every one of them, so where the grown box has height, all have.
+ * Whether the height is nowhere empty along the way, between its poses too. Without a turn it is concave between the poses. In a turn every point of
+ * the box stays within some mm of where it is in the middle of a stretch: with the floors as high and the ceilings as low as they come within that,
+ * what has height in the middle has it all along.
  */
 function isFreeAllAlong(turn: StairTurn, { hold, kind, spare, offX, offY }: TurnWay): boolean {
   const space = narrowTurn(turn, spare);
-  const slopes = turnSpace(space);
   const reach = Math.hypot(planLength(hold), hold.across) / 2;
-  const grown: SlopeFloor[] = [];
-  const heights = new SlopeFloor(slopes, hold);
+  const around: SlopeFloor[] = [];
+  const heights = new SlopeFloor(turnSpace(space), hold);
   const poses = planWay(space, hold, kind, offX, offY, FINE);
   if (!poses.every(({ x, y, heading }) => heights.height(x, y, heading) >= 0)) return false;
-  // Half a step of heading moves the centre and the farthest point about it by no more than this each.
-  const halfStep = Math.PI / 4 / FINE;
+  // In half a step of heading the centre moves by no more than sqrt 2 of this, and a point about it by no more than this.
+  const halfStep = (reach * Math.PI) / 4 / FINE;
   const free = (a: PlanPose, b: PlanPose, depth: number): boolean => {
     const mid = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2, heading: (a.heading + b.heading) / 2 };
-    if (heights.height(mid.x, mid.y, mid.heading) < 0) return false;
-    const off = (2.5 * reach * halfStep) / 2 ** depth;
-    grown[depth] ??= new SlopeFloor(slopes, grownHold(hold, 2 * off));
-    if (grown[depth].height(mid.x, mid.y, mid.heading) >= 0) return true;
-    return depth < 12 && free(a, mid, depth + 1) && free(mid, b, depth + 1);
+    around[depth] ??= new SlopeFloor(turnSpace(space, (2.5 * halfStep) / 2 ** depth), hold);
+    if (around[depth].height(mid.x, mid.y, mid.heading) >= 0) return true;
+    if (depth >= 10 || heights.height(mid.x, mid.y, mid.heading) < 0) return false;
+    return free(a, mid, depth + 1) && free(mid, b, depth + 1);
   };
   return poses.every((pose, i) => {
     const before = poses[i - 1];
@@ -182,26 +197,38 @@ function isFreeAllAlong(turn: StairTurn, { hold, kind, spare, offX, offY }: Turn
   });
 }
 
-function grownHold({ along, across, up, tilt }: Hold, by: number): Hold {
-  return { along: along + by, across: across + by, up: up + by, tilt };
-}
-
-/** The poses of the way in the turn as given, its spare shared out between the two sides, with the heights in the middle of what is free. */
+/**
+ * The poses of the way in the turn as given, its spare shared out between the two sides, with the heights in the middle of what is free. Two poses
+ * a hair apart stand on either side of a step: both get a height that is free at both.
+ */
 export function posesOfTurnWay(
   turn: StairTurn,
   { hold, kind, spare, offX, offY }: TurnWay,
 ): { readonly poses: readonly (PlanPose & { readonly z: number })[]; readonly tightest: number } {
   const heights = new SlopeFloor(turnSpace(turn), hold);
   const off = spare / 2;
-  let tightest = 0;
-  let least = Number.POSITIVE_INFINITY;
-  const poses = planWay(turn, hold, kind, offX + off, offY + off, FINE).map((pose, i) => {
+  const way = planWay(turn, hold, kind, offX + off, offY + off, stepsFor(hold, spare));
+  const free = way.map((pose) => {
     const height = heights.height(pose.x, pose.y, pose.heading);
-    if (height < least) {
-      least = height;
-      tightest = i;
+    return { height, lo: heights.lo, hi: heights.hi };
+  });
+  let tightest = 0;
+  const poses = way.map((pose, i) => {
+    if (free[i].height < free[tightest].height) tightest = i;
+    let { lo, hi } = free[i];
+    for (const k of [i - 1, i + 1]) {
+      const other = way[k];
+      if (other === undefined || Math.hypot(other.x - pose.x, other.y - pose.y) > HAIR) continue;
+      lo = Math.max(lo, free[k].lo);
+      hi = Math.min(hi, free[k].hi);
     }
-    return { ...pose, z: (heights.lo + heights.hi) / 2 };
+    return { ...pose, z: (lo + hi) / 2 };
   });
   return { poses, tightest };
+}
+
+/** Between two poses of a turn the corners bulge out by about reach turn^2 / 8: far less than the spare. */
+function stepsFor(hold: Hold, spare: number): number {
+  const reach = planLength(hold) + hold.across;
+  return Math.min(1024, Math.max(24, Math.ceil(5 / Math.sqrt((2 * Math.max(spare, 0.01)) / reach))));
 }

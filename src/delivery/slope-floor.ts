@@ -39,6 +39,7 @@ export class SlopeFloor {
   hi = 0;
   private readonly lower: readonly Strip[];
   private readonly upper: readonly Strip[];
+  private readonly halfAlong: number;
   private readonly halfAcross: number;
   /** Scratch of this object: corners of a strip cut by a cell. */
   private from = new Float64Array(32);
@@ -65,6 +66,7 @@ export class SlopeFloor {
       { t0: -half, t1: high.t, z0: rear, z1: high.z },
       { t0: high.t, t1: half, z0: high.z, z1: -rear },
     ]);
+    this.halfAlong = half;
     this.halfAcross = across / 2;
   }
 
@@ -74,14 +76,20 @@ export class SlopeFloor {
     const s = Math.sin(heading);
     let lo = Number.NEGATIVE_INFINITY;
     let hi = Number.POSITIVE_INFINITY;
-    for (const strip of this.lower) {
-      for (const cell of this.space.floors) {
+    const wide = Math.abs(c) * this.halfAlong + Math.abs(s) * this.halfAcross;
+    const deep = Math.abs(s) * this.halfAlong + Math.abs(c) * this.halfAcross;
+    const meets = (cell: SlopeCell): boolean =>
+      cell.x0 <= x + wide && cell.x1 >= x - wide && cell.y0 <= y + deep && cell.y1 >= y - deep;
+    for (const cell of this.space.floors) {
+      if (!meets(cell)) continue;
+      for (const strip of this.lower) {
         this.cut(strip, cell, x, y, c, s);
         for (let i = 0; i < this.count; i++) lo = Math.max(lo, this.over(i, strip, cell, x, y, c, s));
       }
     }
-    for (const strip of this.upper) {
-      for (const cell of this.space.ceilings) {
+    for (const cell of this.space.ceilings) {
+      if (!meets(cell)) continue;
+      for (const strip of this.upper) {
         this.cut(strip, cell, x, y, c, s);
         for (let i = 0; i < this.count; i++) hi = Math.min(hi, this.over(i, strip, cell, x, y, c, s));
       }
@@ -124,6 +132,9 @@ export class SlopeFloor {
   private keep(axis: 0 | 1, sign: number, limit: number): void {
     if (limit === Number.NEGATIVE_INFINITY || this.count === 0) return;
     const { from, to } = this;
+    let all = true;
+    for (let i = 0; i < this.count; i++) all = all && sign * from[2 * i + axis] >= limit;
+    if (all) return;
     let kept = 0;
     let previous = this.count - 1;
     let before = sign * from[2 * previous + axis] - limit;
