@@ -25,8 +25,8 @@ export interface GateSearchOptions {
   readonly straight: Crossing;
 }
 
-/** Boxes of poses are split down to this, mm: a quarter of what the bracket is aimed at. */
-const RESOLUTION = 2;
+/** Boxes of poses are split down to this, mm: well under what the bracket is aimed at. */
+const RESOLUTION = 1;
 /** Decisions about the capsule: the sign matters, and little else. */
 const CAPSULE_STEPS = 4;
 /** Of the boxes, that the capsule may have. */

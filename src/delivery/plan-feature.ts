@@ -166,8 +166,8 @@ export class PoseJudge {
         weight[2] = Math.max(weight[2], turn);
       }
     }
-    if (this.mask === 0) {
-      // Nothing says how to split a free box, should an end ask for it: its longest side then.
+    if (this.mask === 0 || Math.max(weight[0], weight[1], weight[2]) === 0) {
+      // Nothing says how to split the box (a free one may have to be, for the sake of an end): its longest side then.
       weight[0] = Math.abs(this.hx);
       weight[1] = Math.abs(this.hy);
       weight[2] = half * this.diagonal;
@@ -338,7 +338,7 @@ export class PoseJudge {
       if (blockedL && alongMost <= radius && acrossMost <= 0) return BLOCKED;
       if (blockedW && alongMost <= 0 && acrossMost <= radius) return BLOCKED;
       const turn = Math.sqrt(1 - shrink * shrink);
-      if (alongMost > radius) this.weigh(this.cos, this.sin, turn * halfWidth);
+      if (alongMost > radius) this.weigh(this.cos, this.sin, turn * this.diagonal);
       if (acrossMost > radius) this.weigh(this.sin, this.cos, turn * halfLength);
     }
     if (radius > 0 && corners > 0) {
@@ -375,6 +375,8 @@ export class PoseJudge {
     const ahead = Math.abs(my * qx - mx * qy) * sine + Math.abs(mx * qx + my * qy) * (1 - this.shrink);
     const aside = Math.abs(mx * qx + my * qy) * sine + Math.abs(my * qx - mx * qy) * (1 - this.shrink);
     const apart = Math.hypot(distance + this.reach(mx, my) + ahead, this.reach(-my, mx) + aside);
-    return apart < radius - EPS ? BLOCKED : MIXED;
+    if (apart < radius - EPS) return BLOCKED;
+    this.weigh(mx, my, ahead);
+    return MIXED;
   }
 }
