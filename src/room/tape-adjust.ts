@@ -8,7 +8,7 @@ export interface Adjustment {
   readonly xy: Float64Array;
   /** Covariance of the coordinates as far as the deviations are right, row by row; 0 for those that are held. */
   readonly covariance: Float64Array;
-  /** The weighted rows there, with coordinates for columns. */
+  /** The weighted rows there, with all coordinates for columns. */
   readonly rows: WeightedRows;
   /** Share of a slip in each reading that shows in its residual, 0 to 1. */
   readonly redundancy: Float64Array;
@@ -64,9 +64,13 @@ export function adjustNetwork({
     }
   }
   const { rows } = fit;
-  for (let k = 0; k < rows.columns.length; k++) {
-    if (rows.columns[k] >= 0) rows.columns[k] = coordinateOf[rows.columns[k]];
-  }
+  // From here on with every coordinate, those that are held as well: in another datum they are not.
+  fillRows(
+    observations,
+    xy,
+    Int32Array.from({ length: size }, (_, k) => k),
+    rows,
+  );
   const redundancy = Float64Array.from(observations, (_, i) => {
     const share = 1 - rowCovariance(rows, i, i, covariance, size);
     return share < LEAST_REDUNDANCY ? 0 : share;

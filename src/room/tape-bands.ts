@@ -120,8 +120,10 @@ const FACTOR_GAP = 1e-5;
 /** Correlations are cut to this, which takes the chance of a pair low. */
 const MOST_CORRELATION = 1 - 1e-9;
 
-/** Chances of pairs as sums of weight * exp(-k^2 * rate). */
+/** Chances of pairs: the product of two tails, and the sum of weight * exp(-k^2 * rate). */
 interface PairTails {
+  /** The other end of each end's pair, -1 for none. */
+  readonly others: Int32Array;
   readonly weights: Float64Array;
   readonly rates: Float64Array;
 }
@@ -132,8 +134,9 @@ const PAIR_POINTS = 20;
 const ROUGH_POINTS = 4;
 
 /**
- * P(X > a k, Y > b k) of each pair, less the product of its two tails (which is left out, as is the other sign: a low estimate):
- * the integral of the density at (a k, b k) over the correlation, from 0 to rho = sin t (Plackett 1954), which is smooth in t.
+ * P(X > a k, Y > b k) of each pair: P(X > a k) P(Y > b k) and the integral of the density at (a k, b k) over the correlation, from
+ * 0 to rho = sin t (Plackett 1954), which is smooth in t. Pairs with the one beyond its band above and the other below are left
+ * out: a low estimate.
  */
 function pairTails(partners: readonly Partner[], reach: Float64Array): PairTails {
   const rule = gaussRule(PAIR_POINTS);
@@ -150,7 +153,7 @@ function pairTails(partners: readonly Partner[], reach: Float64Array): PairTails
       at++;
     }
   });
-  return { weights, rates };
+  return { others: Int32Array.from(partners, ({ end }) => end), weights, rates };
 }
 
 function pairRate(a: number, b: number, s: number): number {
@@ -171,22 +174,29 @@ function roughPairTail(a: number, b: number, correlation: number, k: number, rul
 function failing(
   k: number,
   reach: Float64Array,
-  { weights, rates }: PairTails,
+  { others, weights, rates }: PairTails,
 ): { readonly chance: number; readonly slope: number } {
+  const tails = reach.map((r) => (r === Number.POSITIVE_INFINITY ? 0 : normalTail(k * r)));
+  const slopes = reach.map((r) =>
+    r === Number.POSITIVE_INFINITY ? 0 : -r * Math.exp((-k * k * r * r) / 2) * INVERSE_ROOT_TAU,
+  );
   let chance = 0;
   let slope = 0;
   for (let e = 0; e < reach.length; e++) {
-    const r = reach[e];
-    if (r === Number.POSITIVE_INFINITY) continue;
-    chance += 2 * normalTail(k * r);
-    slope -= 2 * r * Math.exp((-k * k * r * r) / 2) * INVERSE_ROOT_TAU;
+    chance += tails[e];
+    slope += slopes[e];
+    const other = others[e];
+    if (other < 0) continue;
+    chance -= tails[e] * tails[other];
+    slope -= slopes[e] * tails[other] + tails[e] * slopes[other];
   }
   for (let p = 0; p < weights.length; p++) {
-    const part = 2 * weights[p] * Math.exp(-k * k * rates[p]);
+    const part = weights[p] * Math.exp(-k * k * rates[p]);
     chance -= part;
     slope += 2 * k * rates[p] * part;
   }
-  return { chance, slope };
+  // Above and below alike.
+  return { chance: 2 * chance, slope: 2 * slope };
 }
 
 const INVERSE_ROOT_TAU = 1 / Math.sqrt(2 * Math.PI);
