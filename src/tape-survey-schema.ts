@@ -1,8 +1,9 @@
 import { DEFAULTS } from './equipment/defaults.js';
+import type { JsonSchema } from './json-schema.js';
 import { TAPE_LIMITS } from './room/tape-limits.js';
 
 /** The part of the schema that is about rooms by tape readings: definitions to be put beside the others. */
-export function tapeDefinitions() {
+export function tapeDefinitions(): Readonly<Record<string, JsonSchema>> {
   const { survey, room } = DEFAULTS;
   const { count, corner, cornerDeviation } = TAPE_LIMITS;
   const reading = { $ref: '#/$defs/reading' } as const;
