@@ -1,4 +1,5 @@
 import { fitQuestion } from './check-fit-input.js';
+import { answerDelivery } from './delivery/assess-delivery.js';
 import { DEFAULTS } from './equipment/defaults.js';
 import type { FitInput } from './fit-input.js';
 import type { FitQuestion } from './fit-question.js';
@@ -39,7 +40,8 @@ export function assessFit(input: FitInput): FitReport {
 
 /** The same for a question that was checked already. */
 export function assessQuestion(question: FitQuestion): FitReport {
-  return withSurvey(assessRoom(question), question.survey);
+  const report = withSurvey(assessRoom(question), question.survey);
+  return question.delivery === null ? report : { ...report, delivery: answerDelivery(question.delivery) };
 }
 
 function assessRoom(question: FitQuestion): FitReport {
@@ -253,7 +255,7 @@ function shotMap(question: FitQuestion, judged: PoseJudgement): ShotMap {
   };
 }
 
-function cautionsOf({ scene, table }: FitQuestion) {
+function cautionsOf({ scene, table, delivery }: FitQuestion) {
   const overhead = scene.obstacles.filter(
     (o) => o.from >= DEFAULTS.standing.ceiling - DEFAULTS.standing.sideways,
   );
@@ -261,6 +263,7 @@ function cautionsOf({ scene, table }: FitQuestion) {
     doors: scene.doors.map(({ name, opens }) => ({ name, opens })),
     overheadNames: overhead.map((o) => o.name),
     ceilingKnown: scene.ceiling.length > 0,
+    deliveryChecked: delivery !== null,
   });
 }
 

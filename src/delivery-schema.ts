@@ -255,7 +255,7 @@ function passage(
     description,
     type: 'object',
     properties: {
-      kind: { const: kind },
+      kind: { description: 'What kind of passage it is.', const: kind },
       name: {
         description: 'What the report calls it. Default: its kind and a number.',
         $ref: '#/$defs/name',

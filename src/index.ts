@@ -7,6 +7,10 @@
 export { assessFit } from './assess-fit.js';
 export { checkFitInput, checkRoom } from './check-fit-input.js';
 export { type CompareInput, compareTables } from './compare-tables.js';
+export { assessDelivery } from './delivery/assess-delivery.js';
+export type * from './delivery/delivery-input.js';
+export type * from './delivery/delivery-report.js';
+export { deliverySchema } from './delivery-schema.js';
 export { BALLS, type BallId, type BallSpec } from './equipment/balls.js';
 export { CUES, type CueEntry, type CueId } from './equipment/cues.js';
 export type {
@@ -32,6 +36,7 @@ export type { Length, LengthUnit } from './length/length.js';
 export { parseLength } from './length/parse-length.js';
 export type { ComparisonCue, ComparisonRow, TableComparison } from './report/comparison.js';
 export { describeComparison } from './report/describe-comparison.js';
+export { type DescribeWayOptions, describeWay } from './report/describe-delivery.js';
 export { type DescribeOptions, describeFit } from './report/describe-fit.js';
 export { describeTapedRoom } from './report/describe-room.js';
 export type * from './report/fit-report.js';

@@ -3,7 +3,7 @@ import { writeMm } from '../equipment/read-plausible.js';
 import { listNames } from '../room/names.js';
 
 /** Verb phrases for one thing and for several that a default was used for, in the order of the report. */
-function phrases() {
+function phrases(): Readonly<Record<DefaultName, readonly [one: string, several: string]>> {
   const { wallDepth, turn, stepRise, winderSteps, tilt } = DEFAULTS.delivery;
   return {
     wallDepth: same(`${writeMm(wallDepth)} deep`),
@@ -45,14 +45,39 @@ function phrases() {
       'has as many carriers as its mass asks for',
       'have as many carriers as the mass of each asks for',
     ],
-  } as const satisfies Record<string, readonly [one: string, several: string]>;
+  };
 }
 
 function same(what: string): readonly [string, string] {
   return [`is ${what}`, `are ${what}`];
 }
 
-export type DefaultName = keyof ReturnType<typeof phrases>;
+/** What a default was used for. */
+export type DefaultName =
+  | 'wallDepth'
+  | 'leaf'
+  | 'before'
+  | 'after'
+  | 'left'
+  | 'right'
+  | 'floorHeight'
+  | 'sill'
+  | 'widthAfter'
+  | 'heightAfter'
+  | 'turn'
+  | 'run'
+  | 'bottom'
+  | 'top'
+  | 'stepRise'
+  | 'quarterDepth'
+  | 'halfDepth'
+  | 'breadth'
+  | 'well'
+  | 'climb'
+  | 'count'
+  | 'held'
+  | 'tilt'
+  | 'carriers';
 
 /** Which defaults were used, and for what: each becomes one sentence, however many things it was used for. */
 export class DefaultNotes {

@@ -1,4 +1,6 @@
+import type { DeliveryReport } from '../delivery/delivery-report.js';
 import { CLASS_WORDS, describeAnswer } from './describe-answer.js';
+import { describeDelivery } from './describe-delivery.js';
 import { describeAdvice, describeLimits } from './describe-limits.js';
 import { describeCues, describePlace, describeSpans } from './describe-numbers.js';
 import { describeShots } from './describe-shots.js';
@@ -13,7 +15,7 @@ export interface DescribeOptions {
 
 /**
  * The report in plain sentences, to read aloud or to paste into a letter: the answer and how sure it is, where the table
- * stands, what each cue can do, the tape-measure arithmetic, what holds it back, what would help, cautions, assumptions.
+ * stands, what each cue can do, the tape-measure arithmetic, what holds it back, what would help, the way in, cautions, assumptions.
  *
  * Lines have at most 80 columns and the text ends with a line break. Numbers are rounded towards caution: room that is there
  * down, room that is needed up, so that a rounded number never turns a miss into a fit.
@@ -28,6 +30,7 @@ export function describeFit(report: FitReport, options: DescribeOptions = {}): s
     report.shots === undefined || report.pose === null ? [] : describeShots(report.shots, report.pose.turn),
     list(limitsTitle(report), describeLimits(report, units)),
     list('What would help', describeAdvice(report, units)),
+    ...(report.delivery === undefined ? [] : wayIn(report.delivery, units)),
     list('Cautions: not answered by geometry', report.cautions.map(cautionWords)),
     list('Assumed, since nothing else was said', report.assumptions.map(plainName)),
   ];
@@ -35,6 +38,12 @@ export function describeFit(report: FitReport, options: DescribeOptions = {}): s
     .filter((block) => block.length > 0)
     .map((block) => block.join('\n'))
     .join('\n\n')}\n`;
+}
+
+function wayIn(report: DeliveryReport, units: SentenceUnits): readonly string[][] {
+  return describeDelivery(report, units).map(({ title, items, explanation }) =>
+    list(title, items, explanation),
+  );
 }
 
 function limitsTitle(report: FitReport): string {

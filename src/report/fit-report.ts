@@ -1,3 +1,4 @@
+import type { DeliveryReport } from '../delivery/delivery-report.js';
 import type { TableSpec } from '../equipment/equipment-types.js';
 import type { NextReading, SuspectReading, TapedReading, TapedWall } from '../room/tape-report.js';
 
@@ -162,6 +163,8 @@ export interface FitReport {
   readonly limits: readonly Limit[];
   readonly shots?: ShotMap;
   readonly advice: readonly Advice[];
+  /** Whether the table can be carried in; where the way in was given. */
+  readonly delivery?: DeliveryReport;
   readonly cautions: readonly Caution[];
   /** Every default that was used, as a sentence. */
   readonly assumptions: readonly string[];
