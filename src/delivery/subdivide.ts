@@ -1,7 +1,8 @@
 import { BLOCKED, FREE, MIXED, PoseJudge } from './plan-feature.js';
+import { mayLieIn, poseInZones } from './plan-feature-ends.js';
 import { type HeadingTable, headingTable } from './plan-feature-flat.js';
 import type { PlanPose, PlanShape, PoseSlack } from './plan-shape.js';
-import type { PlanEnd, PlanSpace, PlanZone } from './plan-space.js';
+import type { PlanEnd, PlanSpace } from './plan-space.js';
 import { PoseBoxes } from './pose-boxes.js';
 import { type PoseBounds, posesThrough, shorten } from './subdivide-route.js';
 import { BoxSearch, GOALS, MAY_GOAL, MAY_START, STARTS } from './subdivide-search.js';
@@ -74,7 +75,7 @@ class Subdivision {
 
   constructor(
     private readonly space: PlanSpace,
-    shape: PlanShape,
+    private readonly shape: PlanShape,
     start: PlanEnd,
     goal: PlanEnd,
     private readonly options: FindPathOptions,
@@ -87,7 +88,7 @@ class Subdivision {
     this.table = headingTable(Math.min(steps, 2 ** 16), this.turn);
     this.headingStep = this.turn / this.table.steps;
     this.boxes = new PoseBoxes(this.table.steps);
-    this.judge = new PoseJudge(space, shape, this.table, [zonesOf(start), zonesOf(goal)], slack);
+    this.judge = new PoseJudge(space, shape, this.table, slack);
     this.search = new BoxSearch(this.boxes);
     this.scaleX = (space.x1 - space.x0) / this.boxes.units[0];
     this.scaleY = (space.y1 - space.y0) / this.boxes.units[1];
@@ -190,18 +191,20 @@ class Subdivision {
 
   /** Whether the box judged last may hold a pose of an end. */
   private mayEnd(box: number, end: number): boolean {
-    const pose = poseOf(this.ends[end]);
+    const where = this.ends[end];
+    if ('heading' in where) return this.holds(box, where);
     const { x, y } = middleOf(this.bounds(box));
-    return pose === null ? this.judge.mayLieIn(end, x, y) : this.holds(box, pose);
+    return mayLieIn(where, this.shape, this.judge.span, x, y);
   }
 
   /** A pose of an end in the box judged last, one that may hold one. */
   private poseAtEnd(box: number, end: number): PlanPose | null {
-    const pose = poseOf(this.ends[end]);
-    if (pose !== null) return pose;
-    const { x, y } = middleOf(this.bounds(box));
+    const where = this.ends[end];
+    if ('heading' in where) return where;
     const first = this.boxes.low[3 * box + 2];
-    return this.judge.poseIn(end, x, y, first, first + this.boxes.size[3 * box + 2]);
+    const last = first + this.boxes.size[3 * box + 2];
+    const middle = middleOf(this.bounds(box));
+    return poseInZones(where, this.shape, this.judge.span, this.table, middle, first, last);
   }
 
   private holds(box: number, pose: PlanPose): boolean {
@@ -261,14 +264,6 @@ class Subdivision {
     }
     return splits;
   }
-}
-
-function zonesOf(end: PlanEnd): readonly PlanZone[] {
-  return 'heading' in end ? [] : end;
-}
-
-function poseOf(end: PlanEnd): PlanPose | null {
-  return 'heading' in end ? end : null;
 }
 
 function middleOf(box: PoseBounds): PlanPose {
