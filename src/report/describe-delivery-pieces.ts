@@ -47,7 +47,7 @@ function whole(kilograms: number): string {
   return `${Math.ceil(kilograms - 1e-9)}\u00a0kg`;
 }
 
-/** How the piece is held from passage to passage, for one that goes in. */
+/** How the piece is held from passage to passage, for one that goes in and somewhere only just. */
 function planWords({ outcome, passages }: PieceAnswer): string {
   const legs: { readonly held: string; readonly through: string[] }[] = [];
   for (const { hold, passage } of passages) {
@@ -58,7 +58,7 @@ function planWords({ outcome, passages }: PieceAnswer): string {
     else legs.push({ held, through: [plainName(passage)] });
   }
   const [first] = legs;
-  if (outcome !== 'passes' || first === undefined) return '';
+  if (outcome !== 'passes' || first === undefined || passages.every(isEasy)) return '';
   if (legs.length === 1) return ` Held ${first.held}${passages.length > 1 ? ' all the way' : ''}.`;
   return ` Held, through ${legs.map(({ held, through }) => `${joinWords([...new Set(through)])}: ${held}`).join('; through ')}.`;
 }

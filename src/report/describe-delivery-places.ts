@@ -45,11 +45,14 @@ export function spareWords({ spare }: PassageAnswer, units: SentenceUnits): stri
 /** A bracket this narrow, mm, is one figure. */
 const ONE_FIGURE = 1;
 
+/** A widening of more than this, mm, is no help to anybody: walls are moved for less. */
+const HELPFUL = 300;
+
 /** What a blocked piece lacks: `4 cm missing`, rounded up and never to nothing, or the two ends of what is known. */
 export function missingWords({ spare }: PassageAnswer, units: SentenceUnits): string {
   const least = Math.max(0, -(spare.atMost ?? 0));
   const floor = sayWholeSteps(least, units);
-  if (spare.atLeast === null) {
+  if (spare.atLeast === null || -spare.atLeast > Math.max(HELPFUL, least + ONE_FIGURE)) {
     return floor === null ? 'something missing, how much is not known' : `at least ${floor} missing`;
   }
   const most = Math.max(least, -spare.atLeast);
@@ -71,7 +74,7 @@ export function blockedWords({ anyMotion }: PassageAnswer): string {
 
 /** What an undecided piece would pass with, as a clause; empty where that is not known. */
 export function enoughWords({ spare }: PassageAnswer, units: SentenceUnits): string {
-  return spare.atLeast === null || spare.atLeast >= 0
+  return spare.atLeast === null || spare.atLeast >= 0 || -spare.atLeast > HELPFUL
     ? ''
     : `; with ${sayAtLeastOne(-spare.atLeast, units)} more in every clear measure it would go through`;
 }
