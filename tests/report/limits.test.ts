@@ -87,6 +87,29 @@ describe('what holds the verdict back', () => {
       ['wall 4', true],
     ]);
   });
+
+  test('goes by the own tolerance of each wall where they have one', () => {
+    const length = play.length + 2 * (reach.rho - 4);
+    const width = play.width + 2 * (reach.rho + 12);
+    const tight = room(rectangleRing([0, 0], length, width));
+    // Walls 2 and 4 are 4 mm short, walls 1 and 3 have 12 mm to spare.
+    const marked = (wallTolerances: readonly number[]) =>
+      limitsAt({ ...base, scene: { ...tight, wallTolerances }, certain: false, holdBack: [] })
+        .filter((l) => l.measureAgain)
+        .map((l) => l.name)
+        .sort();
+    expect(marked([15, 5, 3, 5])).toEqual(['wall 1', 'wall 2', 'wall 4']);
+    expect(marked([3, 5, 15, 2.5])).toEqual(['wall 2', 'wall 3', 'wall 4']);
+    expect(marked([15, 1, 15, 1])).toEqual(['wall 1', 'wall 3']);
+    for (const limit of limitsAt({
+      ...base,
+      scene: { ...tight, wallTolerances: [15, 5, 3, 5] },
+      certain: false,
+      holdBack: [],
+    })) {
+      expect(limit).not.toHaveProperty('tolerance');
+    }
+  });
 });
 
 describe('what keeps a table from standing', () => {
