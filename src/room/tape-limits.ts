@@ -13,5 +13,5 @@ export const TAPE_LIMITS = {
   threeDistances: [10, 170],
   /** What is left of a wall on either side of an offset, and between two of them. */
   besideOffset: 10,
-  count: { walls: 200, distances: 2000, angles: 400, offsets: 60, heights: 100, repeats: 50 },
+  count: { walls: 120, distances: 1000, angles: 240, offsets: 40, heights: 100, repeats: 50 },
 } as const;

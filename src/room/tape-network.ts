@@ -84,7 +84,7 @@ function allCorners(
         problems.add(
           placed.offset.path,
           'name-taken',
-          `The corners of what breaks the wall from ${from} are called ${from}1, ${from}2 and so on, but another corner is called "${taken[0]}" already; give that one another name.`,
+          `The corners of what breaks the wall from ${from} are called ${offsetCornerNames(placed).join(', ')}, but another corner is called "${taken[0]}" already; give that one another name.`,
         );
       }
       names.push(...offsetCornerNames(placed));

@@ -51,9 +51,10 @@ export function offsetLabel({ kind, name, wall }: CheckedOffset): string {
   return name ?? `${kind} on the wall from ${wall}`;
 }
 
-/** Its four corners, in the order of the walk. */
-export function offsetCornerNames({ offset, place }: PlacedOffset): readonly string[] {
-  return [1, 2, 3, 4].map((k) => `${offset.wall}${4 * place + k}`);
+/** Its four corners, in the order of the walk: `A1` to `A4`, and after a name that ends in a digit `12.1` to `12.4`. */
+export function offsetCornerNames({ offset: { wall }, place }: PlacedOffset): readonly string[] {
+  const stem = /\d$/.test(wall) ? `${wall}.` : wall;
+  return [1, 2, 3, 4].map((k) => `${stem}${4 * place + k}`);
 }
 
 /** Where its corners are on the wall that runs from (x, y) along the unit vector (ux, uy), before the adjustment: x, y, x, y, ... */

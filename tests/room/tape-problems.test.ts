@@ -32,7 +32,7 @@ const DEFECTS: readonly (readonly [string, unknown, ...string[]])[] = [
   ['walls that are no list', { walls: 4 }, 'not-a-list @ tape.walls'],
   ['no wall', { walls: [] }, 'too-few-walls @ tape.walls'],
   ['two walls', walls(4000, 4000), 'too-few-walls @ tape.walls'],
-  ['too many walls', walls(...Array.from({ length: 201 }, () => 1000)), 'too-many @ tape.walls'],
+  ['too many walls', walls(...Array.from({ length: 121 }, () => 1000)), 'too-many @ tape.walls'],
   ['a wall without a length', wall({ length: undefined }), 'missing @ tape.walls[0].length'],
   [
     'lengths that cannot be read',
