@@ -55,6 +55,15 @@ export function cornersOf({ halfLength, halfWidth }: PlanShape, { x, y, heading 
   });
 }
 
+/** Distance of two convex anticlockwise rings, mm; 0 where they meet. */
+export function ringGap(one: Ring, other: Ring): number {
+  if (isInside(one, other[0]) || isInside(other, one[0])) return 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (const [a, b] of sides(one))
+    for (const [c, d] of sides(other)) least = Math.min(least, segmentDistance(a, b, c, d));
+  return least;
+}
+
 function isWithin(
   { halfLength, halfWidth }: PlanShape,
   { x, y, heading }: PlanPose,
