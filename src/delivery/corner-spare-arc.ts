@@ -49,7 +49,7 @@ export function arcLow(
   let nodes = 0;
   for (let piece = stack.pop(); piece !== undefined; piece = stack.pop()) {
     if (atMost <= floor) return { atLeast: Number.NEGATIVE_INFINITY, atMost, heading };
-    const { left, right, convexA, convexB } = piece;
+    const { left, right } = piece;
     lowerBound(setting, piece, bound);
     const closed = bound.low >= ceiling || bound.low >= atMost - setting.tolerance;
     if (closed || right.x - left.x < LEAST_STEP || nodes >= MOST_NODES) {
@@ -59,7 +59,7 @@ export function arcLow(
     nodes++;
     const middle = nodeAt(setting, stretch, left.x + bound.split * (right.x - left.x));
     take(middle);
-    stack.push({ left, right: middle, convexA, convexB }, { left: middle, right, convexA, convexB });
+    stack.push({ left, right: middle }, { left: middle, right });
   }
   return { atLeast: Math.min(atLeast, atMost), atMost, heading };
 }
@@ -78,38 +78,26 @@ function cutPieces(setting: CornerSetting, stretch: Stretch, from: number, to: n
   for (let i = 0; i <= cuts.length; i++) {
     const cut = cuts[i];
     const node = cut === undefined ? right : nodeAt(setting, stretch, cut);
-    pieces.push({
-      left: before,
-      right: node,
-      convexA: sideA !== null && bend(setting, sideA, (before.uA + node.uA) / 2) >= 0,
-      convexB: sideB !== null && bend(setting, sideB, (before.uB + node.uB) / 2) >= 0,
-    });
+    pieces.push({ left: before, right: node });
     before = node;
   }
   return pieces;
 }
 
-/** The quadratic c0 + c1 u + c2 u^2 with the sign of d''. */
-function bend(setting: CornerSetting, side: Side, u: number): number {
-  const { c0, c1, c2 } = bendOf(setting, side);
-  return c0 + u * (c1 + u * c2);
-}
-
-function bendOf({ r, s, sg }: CornerSetting, { hm, hp, stands }: Side) {
-  const k = (2 * hp) / sg;
-  const weight = r + hm * (stands === 0 ? 2 : 1);
-  return { c0: k * (1 + s * s) - weight, c1: (6 * hm * stands) / sg, c2: k * (s * s - 2) - weight };
-}
-
+/** The roots of c0 + c1 u + c2 u^2, which has the sign of d''. */
 function bendsInto(
-  setting: CornerSetting,
-  side: Side,
+  { r, s, sg }: CornerSetting,
+  { hm, hp, stands }: Side,
   uFrom: number,
   uTo: number,
   from: number,
   cuts: number[],
 ): void {
-  const { c0, c1, c2 } = bendOf(setting, side);
+  const k = (2 * hp) / sg;
+  const weight = r + hm * (stands === 0 ? 2 : 1);
+  const c0 = k * (1 + s * s) - weight;
+  const c1 = (6 * hm * stands) / sg;
+  const c2 = k * (s * s - 2) - weight;
   const root = c1 * c1 - 4 * c0 * c2;
   if (root <= 0) return;
   for (const sign of [-1, 1]) {

@@ -1,11 +1,9 @@
 import type { CornerNode, CornerSetting } from './corner-spare-node.js';
 
+/** A stretch of headings over which d of each side is convex in u, or concave in u, throughout. */
 export interface Piece {
   readonly left: CornerNode;
   readonly right: CornerNode;
-  /** Of each side: whether d is convex in u here. */
-  readonly convexA: boolean;
-  readonly convexB: boolean;
 }
 
 /** What is surely reached all over a piece, and at which share of it to look next. */
@@ -15,42 +13,30 @@ export interface Bound {
 }
 
 /** A bound from below for spare(alpha) all over a piece: the best of those of the single functions (corner-spare-node.ts). */
-export function lowerBound(
-  setting: CornerSetting,
-  { left, right, convexA, convexB }: Piece,
-  bound: Bound,
-): void {
+export function lowerBound(setting: CornerSetting, { left, right }: Piece, bound: Bound): void {
   const width = right.x - left.x;
   bound.low = Number.NEGATIVE_INFINITY;
   bound.split = 0.5;
   raise(bound, left.v1, left.d1, right.v1, right.d1, width);
   raise(bound, left.v2, left.d2, right.v2, right.d2, width);
-  if (convexA) raise(bound, left.vA, left.dA, right.vA, right.dA, right.uA - left.uA);
-  else raiseFlat(bound, left.vA, right.vA);
-  if (convexB) raise(bound, left.vB, left.dB, right.vB, right.dB, right.uB - left.uB);
-  else raiseFlat(bound, left.vB, right.vB);
+  raise(bound, left.vA, left.dA, right.vA, right.dA, right.uA - left.uA);
+  raise(bound, left.vB, left.dB, right.vB, right.dB, right.uB - left.uB);
   if (left.mx !== 0 || left.my !== 0) raiseByDisc(setting, bound, left.mx, left.my, left, right);
   if (right.mx !== 0 || right.my !== 0) raiseByDisc(setting, bound, right.mx, right.my, left, right);
   // No bottom of one function in sight: two functions that cross, perhaps.
   if (bound.split === 0.5) bound.split = crossingOf(left, right);
 }
 
-/** A concave function is nowhere lower than at its lower end. */
-function raiseFlat(bound: Bound, v0: number, v1: number): void {
-  const low = Math.min(v0, v1);
+/**
+ * By one function that is convex or concave, by its values and slopes at both ends. If it falls at first and rises at last it is convex and lies above the two
+ * tangents; otherwise it is monotone or concave and nowhere lower than at its lower end.
+ */
+function raise(bound: Bound, v0: number, d0: number, v1: number, d1: number, width: number): void {
+  const dips = d0 < 0 && d1 > 0;
+  const low = dips ? v0 + (d0 * (v1 - v0 - d1 * width)) / (d0 - d1) : Math.min(v0, v1);
   if (low <= bound.low) return;
   bound.low = low;
-  bound.split = 0.5;
-}
-
-/** A convex function lies above the two tangents at its ends. */
-function raise(bound: Bound, v0: number, d0: number, v1: number, d1: number, width: number): void {
-  if (d0 < 0 && d1 > 0) {
-    const low = v0 + (d0 * (v1 - v0 - d1 * width)) / (d0 - d1);
-    if (low <= bound.low) return;
-    bound.low = low;
-    bound.split = Math.min(0.9, Math.max(0.1, d0 / (d0 - d1)));
-  } else raiseFlat(bound, v0, v1);
+  bound.split = dips ? Math.min(0.9, Math.max(0.1, d0 / (d0 - d1))) : 0.5;
 }
 
 /** d(m) for the fixed m of a disc that touches at one end of the piece; convex if no side of K turns through m on the way. */

@@ -177,7 +177,7 @@ describe('cornerSpare', () => {
           const free = cornerSpare(corner, shape);
           expect(cornerSpare(corner, shape, { headings: [[from, from + Math.PI]] })).toEqual(free);
           const held = cornerSpare(corner, shape, { headings: [[from, from + turn]] });
-          expect(held.atMost).toBeLessThanOrEqual(free.atMost + 1e-6);
+          expect(held.atLeast).toBeLessThanOrEqual(free.atMost + 1e-6);
           expect(held.atLeast).toBeLessThanOrEqual(held.atMost);
           for (const heading of [held.from, held.to, held.heading]) {
             expect(heading).toBeGreaterThanOrEqual(from - 1e-9);
