@@ -17,6 +17,8 @@ function room(outline: Ring, wallTolerances: readonly number[] | null, tolerance
   return { outline, wallNames, obstacles: [], ceiling: [], doors: [], tolerance, wallTolerances };
 }
 
+const RUNS = 100;
+
 /** Walls at these distances from Q: bottom, right, top, left. */
 function around([bottom, right, top, left]: readonly [number, number, number, number]): Ring {
   const [x, y] = [Q.length / 2, Q.width / 2];
@@ -95,18 +97,21 @@ describe('a verdict in a room whose walls have tolerances of their own', () => {
     );
   });
 
-  test('holds in rooms whose walls lie in their bands, where it is certain', () => {
+  test('holds in rooms whose walls lie in their bands and whose things are off by the tolerance, where it is certain', () => {
     const t = fc.constantFrom(2, 6, 15);
-    const share = fc.double({ min: -1, max: 1, noNaN: true });
-    const told = { certain: 0, all: 0 };
+    const share = fc.oneof(fc.double({ min: -1, max: 1, noNaN: true }), fc.constantFrom(-1, 1));
+    const told = { certain: 0, all: 0, verdicts: new Set<string>() };
     const cases = fc.record({
       jut: fc.integer({ min: -60, max: 60 }),
       from: fc.constantFrom(reach.least, 1380),
       t: fc.array(t, { minLength: 6, maxLength: 6 }),
-      at: fc.array(fc.oneof(share, fc.constantFrom(-1, 1)), { minLength: 6, maxLength: 6 }),
+      at: fc.array(share, { minLength: 6, maxLength: 6 }),
+      tolerance: fc.constantFrom(0, 4, 12),
+      // A post beside a long side, in reach of a raised cue, or none.
+      post: fc.option(fc.record({ off: fc.integer({ min: 1330, max: 1720 }), dx: share, dy: share })),
     });
     fc.assert(
-      fc.property(cases, ({ jut, from, t, at }) => {
+      fc.property(cases, ({ jut, from, t, at, tolerance, post }) => {
         // The far corner juts in towards a corner of Q, so far off along the diagonal.
         const off = (from + jut) / Math.SQRT2;
         const [x, y] = [Q.length / 2, Q.width / 2];
@@ -123,27 +128,36 @@ describe('a verdict in a room whose walls have tolerances of their own', () => {
           ];
           return ring;
         };
-        const found = judge(
-          room(
+        const things = (by: number): Scene['obstacles'] => {
+          if (post === null) return [];
+          const ring = rectangleRing([300 + by * post.dx, -y - post.off - 100 + by * post.dy], 200, 200);
+          return [{ name: 'post', ring, parts: [ring], from: 0, to: 2000, movable: false }];
+        };
+        const found = judge({
+          ...room(
             shape(() => 0),
             t,
+            tolerance,
           ),
-        );
+          obstacles: things(0),
+        });
         told.all++;
         if (!found.certain) return;
         told.certain++;
-        const truly = judge({
-          ...room(
-            shape((wall) => at[wall] * t[wall]),
-            null,
-            0,
-          ),
-        });
+        told.verdicts.add(found.verdict);
+        const moved = room(
+          shape((wall) => at[wall] * t[wall]),
+          null,
+          0,
+        );
+        // Off by no more than the tolerance along the diagonal.
+        const truly = judge({ ...moved, obstacles: things(tolerance / Math.SQRT2) });
         expect(truly.verdict).toBe(found.verdict);
       }),
-      { seed: 44, numRuns: 60 },
+      { seed: 44, numRuns: RUNS },
     );
-    expect(told.certain).toBeGreaterThan(20);
+    expect(told.certain).toBeGreaterThan(RUNS / 4);
     expect(told.certain).toBeLessThan(told.all);
+    expect([...told.verdicts].sort()).toEqual(['clear', 'partial', 'tight']);
   });
 });
