@@ -33,10 +33,13 @@ export interface Fit {
   readonly iterations: number;
 }
 
-/** Steps, and halvings of one step, before a fit is given up. Good starts take 3 to 8 steps. */
-const MOST_STEPS = 60;
+/** Steps, and halvings of one step, before a fit is given up. Good starts take 3 to 8 steps; contradictory readings take tens. */
+const MOST_STEPS = 200;
 const MOST_HALVINGS = 30;
-/** A step this short, in standard deviations of the unknowns, is the last: a millionth of what the readings can tell. */
+/**
+ * How near to the end is near enough, in standard deviations of the unknowns: a millionth of what the readings can tell; of
+ * what their misfits show, where these are greater than their deviations.
+ */
 const LAST_STEP = 1e-6;
 /** A step that is all rounding. */
 const NO_STEP = 1e-9;
@@ -46,9 +49,9 @@ const SUM_ROUNDING = 1e-16;
 
 /**
  * The unknowns with the least sum of squared weighted misfits, by Gauss-Newton steps from `start`, each halved until the sum
- * falls. The length of a step is measured by the normal matrix N itself: sqrt(d^T N d) standard deviations. It ends when a
- * whole step is under a millionth of one and at most half as long as the step before (or is all rounding): steps that go on
- * shrinking so leave less than that last step to go. `undetermined`: some unknown does not change any reading.
+ * falls. The length of a step is measured by the normal matrix N itself: sqrt(d^T N d) standard deviations. Steps that go on
+ * shrinking at the rate of the last two leave length * rate / (1 - rate) to go: the fit ends with the step after which that is
+ * under a millionth of a standard deviation (or with one that is all rounding). `undetermined`: some unknown does not change any reading.
  */
 export function fitLeastSquares(
   model: FitModel,
@@ -74,7 +77,15 @@ export function fitLeastSquares(
     for (let i = 0; i < n; i++) decrease += gradient[i] * step[i];
     const length = Math.sqrt(Math.max(0, decrease));
     if (!Number.isFinite(length)) return 'does-not-converge';
-    if (length <= NO_STEP || (length <= LAST_STEP && length <= lastLength / 2)) {
+    const enough = LAST_STEP * Math.max(1, Math.sqrt(squareSum / model.readings));
+    // Of the first step nothing is known.
+    const rate = iterations === 1 ? 1 : length / lastLength;
+    if (length <= NO_STEP || (rate < 1 && (length * rate) / (1 - rate) <= enough)) {
+      for (let i = 0; i < n; i++) x[i] += step[i];
+      model.linearize(x, rows);
+      squareSum = sumOfSquares(rows.misfits);
+      fillNormal(rows, model.readings, normal, step, n);
+      if (factorCholesky(normal, n) >= 0) return 'undetermined';
       return { x, rows, cofactor: invertCholesky(normal, n), squareSum, iterations };
     }
 

@@ -64,7 +64,7 @@ export function readTapeSurvey(
     return problems.add(
       path,
       'survey-does-not-converge',
-      'No room agrees with these readings even roughly. Check the units, which corners are "external", and the order of the walls.',
+      'The readings contradict each other so much that no room agrees with them even roughly. Check the number and the unit of every length, which corners are "external", and the order of the walls.',
     );
   }
   if (!isRoom(network, adjustment.xy, survey.clockwise, at(path, 'walls'), problems)) return null;

@@ -4,7 +4,7 @@ import { bestCorner, type CornerReading } from './tape-corners.js';
 import { TAPE_LIMITS } from './tape-limits.js';
 import { wallName } from './tape-names.js';
 import type { CheckedReading } from './tape-readings.js';
-import { type CheckedSurvey, knownCorners } from './tape-survey.js';
+import { type CheckedAngle, type CheckedSurvey, knownCorners } from './tape-survey.js';
 import { gapDeviation, walkWalls } from './tape-walk.js';
 
 /** Beyond so many standard deviations a misfit is a slip, not an error of measuring. */
@@ -153,6 +153,28 @@ function checkGap(
     'survey-does-not-close',
     `Walked round with these lengths and corners, the walls miss their start by ${writeMm(Math.round(gap))}, far more than errors of measuring. ${hint}`,
   );
+}
+
+/** Marks of a corner by three distances that lie beyond the ends of its walls. */
+export function checkMarks(
+  { walls }: CheckedSurvey,
+  corner: number,
+  { before, after }: CheckedAngle,
+  problems: ProblemList,
+): void {
+  const n = walls.length;
+  for (const [mark, wall] of [
+    [before, (corner + n - 1) % n],
+    [after, corner],
+  ] as const) {
+    const { reading, from } = walls[wall];
+    if (mark.length <= reading.length + SLIP * Math.hypot(mark.deviation, reading.deviation)) continue;
+    problems.add(
+      mark.path,
+      'mark-beyond-wall',
+      `The mark is ${writeMm(mark.length)} from corner ${walls[corner].from}, but ${wallName(from, walls[(wall + 1) % n].from)} is only ${writeMm(reading.length)} long. Marks are set on the two walls that meet in the corner.`,
+    );
+  }
 }
 
 /** A distance between two corners that the walls between them make impossible, either way round. */

@@ -1,5 +1,5 @@
 import { at, type ProblemList } from '../length/read-input.js';
-import { checkClosing, checkCorner, checkDistance, checkNames } from './tape-check.js';
+import { checkClosing, checkCorner, checkDistance, checkMarks, checkNames } from './tape-check.js';
 import { bestCorner, type CornerReading, cornerReadings } from './tape-corners.js';
 import { diagonalName, ReadingNames, wallName } from './tape-names.js';
 import type { Observation } from './tape-observations.js';
@@ -116,7 +116,11 @@ function checkLinks(
       checkDistance(survey, own.indexOf(from), own.indexOf(to), reading, problems);
     }
   });
-  for (const { corner, path: here } of survey.angles) checkCorner(corner, own, at(here, 'corner'), problems);
+  for (const angle of survey.angles) {
+    if (checkCorner(angle.corner, own, at(angle.path, 'corner'), problems)) {
+      checkMarks(survey, own.indexOf(angle.corner), angle, problems);
+    }
+  }
   for (const { wall, path: here } of survey.offsets) checkCorner(wall, own, at(here, 'wall'), problems);
 }
 

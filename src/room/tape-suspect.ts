@@ -37,7 +37,7 @@ export function findSuspect(adjustment: Adjustment): Suspicion | null {
     const correlation = Math.min(1, (-sameSign * together) / Math.sqrt(redundancy[index] * redundancy[i]));
     // Were the slip in i, the worst would be expected at `correlation` times the size of i.
     const excess = sizes[index] - sizes[i] * correlation;
-    if (excess < APART * Math.sqrt(2 * (1 - correlation)) + SAME) orElse.push(i);
+    if (excess < APART * Math.sqrt(2 * (1 - correlation)) + SAME * sizes[index]) orElse.push(i);
   }
   orElse.sort((a, b) => sizes[b] - sizes[a] || a - b);
   return {
@@ -48,5 +48,5 @@ export function findSuspect(adjustment: Adjustment): Suspicion | null {
   };
 }
 
-/** Standardised residuals that differ by less are equal but for rounding. */
-const SAME = 1e-6;
+/** Standardised residuals that differ by a smaller share are equal: more than a fit is short of its end, less than a reading can tell. */
+const SAME = 1e-4;

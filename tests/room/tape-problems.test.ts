@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { InputError } from '../../src/input-error.js';
 import { ProblemList } from '../../src/length/read-input.js';
@@ -119,6 +120,11 @@ const DEFECTS: readonly (readonly [string, unknown, ...string[]])[] = [
   ['an angle of an unknown corner', angle({ corner: 'Z' }), 'unknown-corner @ tape.angles[0].corner'],
   ['three distances that make no triangle', angle({ across: 3000 }), 'no-triangle @ tape.angles[0]'],
   ['three distances along one line', angle({ across: 2797 }), 'flat-triangle @ tape.angles[0]'],
+  [
+    'a mark beyond its wall',
+    angle({ before: 5200, across: 5440 }),
+    'mark-beyond-wall @ tape.angles[0].before',
+  ],
   ['an angle without across', angle({ across: undefined }), 'missing @ tape.angles[0].across'],
   ['an unknown offset', offset({ kind: 'niche' }), 'unknown-word @ tape.offsets[0].kind'],
   ['an offset on an unknown wall', offset({ wall: 'Q' }), 'unknown-corner @ tape.offsets[0].wall'],
@@ -238,5 +244,106 @@ describe('what a survey may say', () => {
     expect(assumptions.some((text) => text.includes('square'))).toBe(true);
     expect(assumptions.some((text) => text.includes('2014/32/EU'))).toBe(true);
     expect(assumptions.some((text) => text.includes('straight wall'))).toBe(true);
+  });
+});
+
+describe('whatever is read', () => {
+  const length = fc.oneof(
+    { weight: 6, arbitrary: fc.integer({ min: 300, max: 9000 }) },
+    {
+      weight: 1,
+      arbitrary: fc.constantFrom(
+        12,
+        150_000,
+        '4.2 m',
+        '420 cm',
+        { length: [4000, 4003], by: 'laser' },
+        4.2,
+        'x',
+      ),
+    },
+  );
+  const corner = fc.constantFrom('internal', 'internal', 'internal', 'external', 60, 135, 200);
+  const name = fc.constantFrom('A', 'B', 'C', 'D', 'E', 'A1', 'B2', 'Z');
+  const reading = fc.oneof(length, fc.record({ length, deviation: fc.constantFrom(0.05, 1, 30, 2000) }));
+  const survey = fc.record(
+    {
+      walls: fc.array(
+        fc.record(
+          { length: reading, corner, cornerDeviation: fc.constantFrom(0.01, 0.5, 20, 90) },
+          { requiredKeys: ['length'] },
+        ),
+        { minLength: 2, maxLength: 8 },
+      ),
+      walk: fc.constantFrom('clockwise', 'anticlockwise'),
+      diagonals: fc.array(fc.record({ from: name, to: name, length: reading }), { maxLength: 4 }),
+      angles: fc.array(fc.record({ corner: name, before: length, after: length, across: length }), {
+        maxLength: 2,
+      }),
+      offsets: fc.array(
+        fc.record(
+          {
+            kind: fc.constantFrom('alcove', 'breast', 'bay'),
+            wall: name,
+            start: length,
+            width: length,
+            depth: length,
+            front: length,
+          },
+          { requiredKeys: ['kind', 'wall', 'start', 'width', 'depth'] },
+        ),
+        { maxLength: 2 },
+      ),
+      heights: fc.array(length, { maxLength: 2 }),
+    },
+    { requiredKeys: ['walls'] },
+  );
+
+  it('is a room in finite numbers, or a list of problems', () => {
+    let rooms = 0;
+    fc.assert(
+      fc.property(survey, (value) => {
+        const { room, problems } = read(value);
+        expect(room === null).toBe(problems.length > 0);
+        if (room === null) return;
+        rooms++;
+        // JSON turns what is not finite into null; of the rest, the contract says where null stands.
+        const text = JSON.stringify({
+          ...room,
+          ceiling: 0,
+          suspect: 0,
+          readings: room.readings.map(({ residual }) => residual),
+        });
+        expect(text).not.toContain('null');
+      }),
+      { seed: 404, numRuns: 4000 },
+    );
+    expect(rooms).toBeGreaterThan(20);
+  });
+
+  it('of a rectangle with one wild slip is refused or called contradictory', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 5 }),
+        fc.double({ min: 0.3, max: 3, noNaN: true }),
+        (which, by) => {
+          fc.pre(Math.abs(by - 1) > 0.1);
+          const exact = [5000, 4000, 5000, 4000, Math.hypot(5000, 4000), Math.hypot(5000, 4000)];
+          const [a, b, c, d, ac, bd] = exact.map((mm, i) => (i === which ? mm * by : mm));
+          const { room } = read({
+            walls: [a, b, c, d].map((mm) => ({ length: mm })),
+            diagonals: [
+              { from: 'A', to: 'C', length: ac },
+              { from: 'B', to: 'D', length: bd },
+            ],
+          });
+          if (room !== null) {
+            expect(room.contradictory).toBe(true);
+            expect(room.suspect).not.toBeNull();
+          }
+        },
+      ),
+      { seed: 405, numRuns: 500 },
+    );
   });
 });
