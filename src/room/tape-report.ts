@@ -54,7 +54,11 @@ export interface NextReading {
 /** One wall, with how far off it may be. */
 export interface TapedWall {
   readonly name: string;
-  /** Half width of the band that holds the whole wall, square to it, mm: all walls of the room lie in their bands at once at the stated confidence. */
+  /**
+   * Half width of the band that holds the whole wall, square to it, mm: all walls of the room lie in their bands at once at the
+   * stated confidence, when the true room is laid over the adjusted one as well as its corners can be (least squares). So it does
+   * not depend on the datum.
+   */
   readonly band: number;
   /** Readings that would narrow this band most if they were repeated, best first, with the band each would leave. */
   readonly repeat: readonly { readonly reading: string; readonly band: number }[];

@@ -92,7 +92,8 @@ function reportReadings(observations: readonly Observation[], adjustment: Adjust
   return observations.map((observation, i) => {
     const { name, kind, by, form, read, deviation } = observation;
     const unit = unitOf(form);
-    const residual = -adjustment.rows.misfits[i] * deviation;
+    // 0 less: no -0.
+    const residual = 0 - adjustment.rows.misfits[i] * deviation;
     return {
       name,
       kind,

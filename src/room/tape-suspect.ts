@@ -8,7 +8,7 @@ const APART = 2.326;
 
 /** Residuals by their standard deviations; null where nothing checks the reading. Same sign as adjusted less read. */
 export function standardizedResiduals({ rows, redundancy }: Adjustment): (number | null)[] {
-  return Array.from(redundancy, (share, i) => (share > 0 ? -rows.misfits[i] / Math.sqrt(share) : null));
+  return Array.from(redundancy, (share, i) => (share > 0 ? 0 - rows.misfits[i] / Math.sqrt(share) : null));
 }
 
 /** The reading with the greatest standardised residual, when it is too great for chance, and those that it cannot be told apart from. */

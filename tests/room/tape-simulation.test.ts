@@ -6,6 +6,7 @@ import { openRooms } from '../helpers/open-rooms.js';
 import { randomNumbers } from '../placement/rooms.js';
 import {
   distanceBetween,
+  floorAngles,
   inDatum,
   type Measuring,
   measure,
@@ -288,6 +289,19 @@ describe('slips', () => {
     expect(found.contradictory).toBe(300);
     expect(found.named).toBeGreaterThan(294);
     expect(found.mended).toBeGreaterThan(290);
+  });
+
+  it('of 5 degrees in a corner that was given: named, and told to half a degree', () => {
+    const survey = measure(STAR.ring, { ...HOW, diagonals: STAR.diagonals }, normalNumbers(51));
+    const true4 = floorAngles(STAR.ring)[4];
+    const { suspect, contradictory } = roomFromTape({
+      ...survey,
+      walls: survey.walls.map((wall, i) => (i === 3 ? { ...wall, corner: true4 + 5 } : wall)),
+    });
+    expect(contradictory).toBe(true);
+    expect(suspect?.reading).toBe('corner P4');
+    expect(suspect?.orElse).toEqual([]);
+    expect(Math.abs((suspect?.expected ?? Number.NaN) - true4)).toBeLessThan(0.5);
   });
 
   it('where nothing is wrong: one survey in a thousand is called contradictory', () => {
