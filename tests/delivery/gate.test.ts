@@ -5,6 +5,7 @@ import { crossCorridor } from '../../src/delivery/corridor.js';
 import { carverFits, carverSpare, crossGateStraight } from '../../src/delivery/gate.js';
 import { bestStraight, heldSectionSpare, sectionSpare } from '../../src/delivery/gate-section.js';
 import { holdFamilies } from '../../src/delivery/holds.js';
+import { narrowPassage } from '../../src/delivery/narrow-passage.js';
 import type { Corridor, Gate, Space } from '../../src/delivery/passages.js';
 import { boxCorners, extent, type Point3, samplePoses, width } from './box-corners.js';
 import { box, boxes, isHeldAsAllowed, mm } from './hold-samples.js';
@@ -251,6 +252,43 @@ describe('crossGateStraight', () => {
     function never(): never {
       throw new Error('a motion has poses');
     }
+  });
+
+  it('has to spare what the narrowed gate still passes, and falls with every measure', () => {
+    fc.assert(
+      fc.property(gates, boxes, fc.integer({ min: 0, max: 9 }), mm(0, 300), (gate, carried, which, by) => {
+        const before = crossGateStraight(gate, carried);
+        const narrowed = (delta: number) => {
+          const narrow = narrowPassage(gate, delta);
+          if (narrow.kind !== 'doorway') throw new Error('still a doorway');
+          return crossGateStraight(narrow, carried);
+        };
+        expect(narrowed(before.atLeast).atLeast).toBeCloseTo(0, 6);
+        expect(narrowed(before.atMost + 0.1).atMost).toBeLessThan(0);
+        expect(narrowed(before.atMostAnyMotion + 0.1).atMostAnyMotion).toBeLessThan(0);
+        const cut = (i: number): number => (which === i ? by : 0);
+        const space = ({ depth, left, right, height }: Space, from: number): Space => ({
+          depth: depth - cut(from),
+          left: left - cut(from + 1),
+          right: right - cut(from + 2),
+          height: height - cut(from + 3),
+        });
+        const after = crossGateStraight(
+          {
+            ...gate,
+            width: gate.width - cut(0),
+            height: gate.height - cut(1),
+            before: space(gate.before, 2),
+            after: space(gate.after, 6),
+          },
+          carried,
+        );
+        expect(after.atLeast).toBeLessThanOrEqual(before.atLeast + 1e-9);
+        expect(after.atMost).toBeLessThanOrEqual(before.atMost + 1e-6);
+        expect(after.atMostAnyMotion).toBeLessThanOrEqual(before.atMostAnyMotion + 1e-6);
+      }),
+      { seed: SEED, numRuns: 500 },
+    );
   });
 
   it('needs its own length before and behind', () => {
