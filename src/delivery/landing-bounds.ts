@@ -5,7 +5,7 @@ import type { StairTurn } from './landing-space.js';
 import { sectionBound } from './stair-bounds.js';
 
 /** Tilts are looked at in steps of about this, radians. */
-const STEP = Math.PI / 720;
+const STEP = Math.PI / 360;
 /** mm: below this nobody asks by how much more is missing. */
 const LEAST = -3000;
 
@@ -22,12 +22,7 @@ function cornersOf({ kind, width, widthAfter, depth, breadth }: StairTurn): Corn
 }
 
 /** Most that a shape leaves spare in those corners. */
-function cornersAtMost(
-  turn: StairTurn,
-  halfLength: number,
-  halfWidth: number,
-  radius: number,
-): number {
+function cornersAtMost(turn: StairTurn, halfLength: number, halfWidth: number, radius: number): number {
   let most = Number.POSITIVE_INFINITY;
   for (const corner of cornersOf(turn)) {
     most = Math.min(most, cornerSpare(corner, { halfLength, halfWidth, radius }).atMost);
@@ -38,17 +33,18 @@ function cornersAtMost(
 /**
  * No way at one tilt has more spare than this. On either flight the box needs, heading as it likes, at least its width square to some slope no steeper
  * than the flight's, between a floor up to a step below the line of the nosings and the ceiling; of the tilts at which it
- * has that, the one that covers the least in plan must still go through the corners.
+ * has that, the one that covers the least in plan must still go through the corners. `known`: a spare that a way is known to have; the bound is
+ * not sought below it.
  */
-export function heldTurnBound(turn: StairTurn, box: Carried): number {
-  let most = Number.NEGATIVE_INFINITY;
+export function heldTurnBound(turn: StairTurn, box: Carried, known = LEAST): number {
+  let most = known;
   for (const family of holdFamilies(box)) most = Math.max(most, familyBound(turn, family, most));
   return most;
 }
 
 function familyBound(turn: StairTurn, family: HoldFamily, known: number): number {
   const { across } = family;
-  const cells = tiltCells(turn, family);
+  const cells = tiltCells(turn, family).filter(({ height }) => height > known);
   // From the most height to the least; the least plan length of those so far.
   cells.sort((p, q) => q.height - p.height);
   let shortest = Number.POSITIVE_INFINITY;
@@ -60,16 +56,15 @@ function familyBound(turn: StairTurn, family: HoldFamily, known: number): number
   // With the first i + 1 cells: no more than max(height of the next one, what their least length leaves).
   let lo = 0;
   let hi = cells.length - 1;
-  if (hi < 0 || cells[0].height <= known) return known;
-  let bound = Math.min(cells[0].height, Math.max(LEAST, corner(hi)));
+  if (hi < 0) return known;
+  let bound = Math.min(cells[0].height, Math.max(known, corner(hi)));
   if (bound <= known) return known;
   while (lo < hi) {
     const mid = (lo + hi) >> 1;
-    const next = Math.max(cells[mid + 1].height, corner(mid));
-    bound = Math.min(bound, next);
-    if (cells[mid + 1].height > corner(mid)) lo = mid + 1;
+    const inPlan = corner(mid);
+    bound = Math.min(bound, Math.max(cells[mid + 1].height, inPlan));
+    if (cells[mid + 1].height > inPlan) lo = mid + 1;
     else hi = mid;
-    if (hi - lo < 8) break;
   }
   return bound;
 }

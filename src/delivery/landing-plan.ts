@@ -47,10 +47,7 @@ function spareWith(
     if (kind === 'slide') return Math.min(width - a, widthAfter - a, depth - p, room);
     if (kind === 'sideways') return Math.min(width - p, widthAfter - p, depth - a, room);
     const widest = (breadth - reachAcross(p, a)) / 2;
-    const legs = Math.min(
-      cornerLow(p, a, [[width, depth]]),
-      cornerLow(p, a, [[widthAfter, depth]]),
-    );
+    const legs = Math.min(cornerLow(p, a, [[width, depth]]), cornerLow(p, a, [[widthAfter, depth]]));
     return Math.min(width - a, widthAfter - a, depth - a, legs, room, widest);
   }
   if (kind === 'slide') return Math.min(width - a, widthAfter - p);

@@ -18,7 +18,7 @@ export interface TurnWay {
 }
 
 /** Parts of a quarter turn when ways are compared, and in the end. */
-const COARSE = 12;
+const COARSE = 16;
 const FINE = 64;
 /** Tilts tried first lie this far apart, radians; the best is refined. */
 const TILT_STEP = Math.PI / 24;
@@ -26,6 +26,8 @@ const TILT_STEP = Math.PI / 24;
 const CLOSE = 0.05;
 /** mm: the same while holds are compared. */
 const ROUGH = 4;
+/** mm: spares beyond this are not refined. */
+const NEAR = 150;
 /** mm: poses nearer to each other stand on either side of a step. */
 const HAIR = 1e-5;
 /** mm: nothing that is missing by more is looked into. */
@@ -42,8 +44,11 @@ interface Candidate {
   readonly plan: number;
 }
 
-/** The best way found, tilts tried in steps and the best one refined; `null` where no hold is allowed. */
-export function bestTurnWay(turn: StairTurn, box: Carried): TurnWay | null {
+/**
+ * The best way found, tilts tried in steps and, where it is near the line, the best one refined; `null` where no hold is allowed. Done as
+ * soon as it has all but `most`, the most there can be.
+ */
+export function bestTurnWay(turn: StairTurn, box: Carried, most = Number.POSITIVE_INFINITY): TurnWay | null {
   const candidates: Candidate[] = [];
   for (const { along, across, up, tilts } of holdFamilies(box)) {
     for (const [from, to] of tilts) {
@@ -56,12 +61,11 @@ export function bestTurnWay(turn: StairTurn, box: Carried): TurnWay | null {
   let best: TurnWay | null = null;
   for (const one of candidates) {
     const floor: number = best === null ? Number.NEGATIVE_INFINITY : best.spare;
-    if (one.cap <= floor + ROUGH) break;
+    if (one.cap <= floor + ROUGH || floor >= most - ROUGH) break;
     best = wayOf(turn, one, floor, ROUGH) ?? best;
   }
   if (best === null) return null;
-  const refined = refine(turn, box, best);
-  return proven(turn, refined);
+  return proven(turn, Math.abs(best.spare) < NEAR ? refine(turn, box, best) : best);
 }
 
 function tiltsToTry(from: number, to: number, pitch: number): number[] {
@@ -139,7 +143,9 @@ function wayOf(
 function refine(turn: StairTurn, box: Carried, start: TurnWay): TurnWay {
   let best = start;
   const { along, across, up } = start.hold;
-  const family = holdFamilies(box).find((one) => one.along === along && one.across === across && one.up === up);
+  const family = holdFamilies(box).find(
+    (one) => one.along === along && one.across === across && one.up === up,
+  );
   if (family === undefined) return best;
   for (let step = TILT_STEP / 2; step > 1e-4; step /= 2) {
     const middle = best.hold.tilt;
@@ -153,19 +159,22 @@ function refine(turn: StairTurn, box: Carried, start: TurnWay): TurnWay {
   return best;
 }
 
-/** The way with a spare that holds between its poses too; a little less than what was found. */
+/**
+ * The way with a spare that holds between its poses too; a little less than what was found. What is given up in plan is best used to keep as far
+ * from the flights as before: their floors rise and fall with every mm.
+ */
 function proven(turn: StairTurn, way: TurnWay): TurnWay {
   const plan = planSpare(turn, way.hold, way.kind);
   for (let less = 0; less < HOPELESS; less = less === 0 ? CLOSE : 2 * less) {
     const spare = Math.min(plan, way.spare - less);
     const room = plan - spare;
-    const narrowed = {
-      ...way,
-      spare,
-      offX: Math.min(way.offX, room),
-      offY: Math.min(way.offY, room),
-    };
-    if (isFreeAllAlong(turn, narrowed)) return narrowed;
+    for (const share of [1, 0.5, 0]) {
+      const offX = Math.min(way.offX + share * less, room);
+      const offY = Math.min(way.offY + share * less, room);
+      const narrowed = { ...way, spare, offX, offY };
+      if (isFreeAllAlong(turn, narrowed)) return narrowed;
+      if (less === 0) break;
+    }
   }
   return { ...way, spare: Number.NEGATIVE_INFINITY };
 }
@@ -197,38 +206,69 @@ function isFreeAllAlong(turn: StairTurn, { hold, kind, spare, offX, offY }: Turn
   });
 }
 
+/** A pose in plan with what is free in height there. */
+interface FreePose extends PlanPose {
+  readonly lo: number;
+  readonly hi: number;
+}
+
+/** Shares of the spare by which a way may keep off the outer walls: in the middle, or nearer to the inner ones where that leaves more height. */
+const SHARES = [0.5, 0.6, 0.7, 0.8, 0.9];
+
 /**
- * The poses of the way in the turn as given, its spare shared out between the two sides, with the heights in the middle of what is free. Two poses
+ * The poses of the way in the turn as given, its spare shared out between the sides, with the heights in the middle of what is free. Two poses
  * a hair apart stand on either side of a step: both get a height that is free at both.
  */
 export function posesOfTurnWay(
   turn: StairTurn,
-  { hold, kind, spare, offX, offY }: TurnWay,
+  way: TurnWay,
 ): { readonly poses: readonly (PlanPose & { readonly z: number })[]; readonly tightest: number } {
-  const heights = new SlopeFloor(turnSpace(turn), hold);
-  const off = spare / 2;
-  const way = planWay(turn, hold, kind, offX + off, offY + off, stepsFor(hold, spare));
-  const free = way.map((pose) => {
-    const height = heights.height(pose.x, pose.y, pose.heading);
-    return { height, lo: heights.lo, hi: heights.hi };
-  });
+  const { hold, spare } = way;
+  let best = SHARES[0];
+  let most = Number.NEGATIVE_INFINITY;
+  for (const share of spare > 0 ? SHARES : []) {
+    const height = Math.min(...freePoses(turn, way, share, COARSE).map(({ lo, hi }) => hi - lo));
+    const clear = Math.min(height / 2, (1 - share) * spare);
+    if (clear <= most) continue;
+    most = clear;
+    best = share;
+  }
+  const free = freePoses(turn, way, best, spare < 0 ? FINE : stepsFor(turn, hold, spare));
   let tightest = 0;
-  const poses = way.map((pose, i) => {
-    if (free[i].height < free[tightest].height) tightest = i;
+  const poses = free.map(({ x, y, heading }, i) => {
     let { lo, hi } = free[i];
+    if (hi - lo < free[tightest].hi - free[tightest].lo) tightest = i;
     for (const k of [i - 1, i + 1]) {
-      const other = way[k];
-      if (other === undefined || Math.hypot(other.x - pose.x, other.y - pose.y) > HAIR) continue;
-      lo = Math.max(lo, free[k].lo);
-      hi = Math.min(hi, free[k].hi);
+      const other = free[k];
+      if (other === undefined || Math.hypot(other.x - x, other.y - y) > HAIR) continue;
+      lo = Math.max(lo, other.lo);
+      hi = Math.min(hi, other.hi);
     }
-    return { ...pose, z: (lo + hi) / 2 };
+    return { x, y, heading, z: (lo + hi) / 2 };
   });
   return { poses, tightest };
 }
 
-/** Between two poses of a turn the corners bulge out by about reach turn^2 / 8: far less than the spare. */
-function stepsFor(hold: Hold, spare: number): number {
+function freePoses(
+  turn: StairTurn,
+  { hold, kind, spare, offX, offY }: TurnWay,
+  share: number,
+  steps: number,
+): FreePose[] {
+  const heights = new SlopeFloor(turnSpace(turn), hold);
+  const off = share * spare;
+  return planWay(turn, hold, kind, offX + off, offY + off, steps).map((pose) => {
+    heights.height(pose.x, pose.y, pose.heading);
+    return { ...pose, lo: heights.lo, hi: heights.hi };
+  });
+}
+
+/**
+ * Between two poses of a turn the corners bulge out by about reach turn^2 / 8: far less than the spare. Over the step of a winder the free
+ * heights change faster.
+ */
+function stepsFor({ climb }: StairTurn, hold: Hold, spare: number): number {
   const reach = planLength(hold) + hold.across;
-  return Math.min(1024, Math.max(24, Math.ceil(5 / Math.sqrt((2 * Math.max(spare, 0.01)) / reach))));
+  const bulge = Math.ceil(5 / Math.sqrt((2 * Math.max(spare, 0.01)) / reach));
+  return Math.min(2048, Math.max(24, bulge) * (climb > 0 ? 8 : 1));
 }

@@ -23,8 +23,8 @@ export function crossLanding(
 /** A landing or a winder, as its turn. */
 export function crossTurn(turn: StairTurn, box: Carried): Crossing {
   const anyMotion = turnBound(turn, box);
-  const held = Math.min(anyMotion, heldTurnBound(turn, box));
-  const way = bestTurnWay(turn, box);
+  const way = bestTurnWay(turn, box, anyMotion);
+  const held = Math.min(anyMotion, heldTurnBound(turn, box, way?.spare));
   if (way === null) {
     return {
       atLeast: Number.NEGATIVE_INFINITY,

@@ -118,10 +118,7 @@ function upperSpare(
     const t = q - x;
     if (Math.abs(t) > half) continue;
     lo = Math.max(lo, floorAt(profile, q - off, drop) - lowerSide(halfAlong, halfUp, c, s, t));
-    hi = Math.min(
-      hi,
-      highestCeiling(profile, q - off, q + off) - upperSide(halfAlong, halfUp, c, s, t),
-    );
+    hi = Math.min(hi, highestCeiling(profile, q - off, q + off) - upperSide(halfAlong, halfUp, c, s, t));
   }
   scratch.lo = lo;
   scratch.hi = hi;

@@ -7,7 +7,7 @@ import { crossPassage } from '../../src/delivery/cross-passage.js';
 import { narrowPassage } from '../../src/delivery/narrow-passage.js';
 import type { Passage } from '../../src/delivery/passages.js';
 import { replayPassage } from '../../src/delivery/replay.js';
-import { randomBox, randomStairPassage, randomSource } from './stair-samples.js';
+import { randomBox, randomSource, randomStairPassage } from './stair-samples.js';
 
 const kind = process.argv[2] ?? 'stair';
 const count = Number(process.argv[3] ?? 300);
@@ -32,7 +32,8 @@ for (let i = 0; i < count; i++) {
   else if (crossing.atMost < 0) tally.blocked++;
   else tally.undecided++;
   if (crossing.atLeast > passage.tolerance || crossing.atMost < -passage.tolerance) tally.certain++;
-  if (crossing.atLeast > crossing.atMost + 1e-6) note(`atLeast ${crossing.atLeast} > atMost ${crossing.atMost}`);
+  if (crossing.atLeast > crossing.atMost + 1e-6)
+    note(`atLeast ${crossing.atLeast} > atMost ${crossing.atMost}`);
   if (crossing.atMost > crossing.atMostAnyMotion + 1e-6) note('atMost > atMostAnyMotion');
   if (crossing.atLeast >= 0) {
     if (crossing.motion === null) note('no motion');
@@ -47,11 +48,19 @@ for (let i = 0; i < count; i++) {
   if (i % 4 === 0 && Number.isFinite(crossing.atLeast)) {
     const narrower = crossPassage(narrowPassage(passage, 30), box, { maxBoxes: 60_000 });
     // A spare of s leaves s - 30 once 30 is gone; neither bound may contradict the other passage's.
-    if (narrower.atLeast > crossing.atMost - 30 + 0.01) note(`narrower ${narrower.atLeast} against ${crossing.atMost}`);
-    if (crossing.atLeast - 30 > narrower.atMost + 0.01) note(`narrower at most ${narrower.atMost}, was ${crossing.atLeast}`);
+    if (narrower.atLeast > crossing.atMost - 30 + 0.01)
+      note(`narrower ${narrower.atLeast} against ${crossing.atMost}`);
+    if (crossing.atLeast - 30 > narrower.atMost + 0.01)
+      note(`narrower at most ${narrower.atMost}, was ${crossing.atLeast}`);
   }
 }
 times.sort((a, b) => a - b);
-console.log(kind, count, tally, { worstReplay, meanMs: time / count, median: times[count >> 1], p95: times[Math.floor(count * 0.95)], max: times[count - 1] });
+console.log(kind, count, tally, {
+  worstReplay,
+  meanMs: time / count,
+  median: times[count >> 1],
+  p95: times[Math.floor(count * 0.95)],
+  max: times[count - 1],
+});
 for (const line of problems.slice(0, 12)) console.log(line);
 console.log(`${problems.length} problems`);
