@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cornerCentre, cornerPoses } from '../../src/delivery/corner-poses.js';
 import { cornerSpare, cornerSpareAt } from '../../src/delivery/corner-spare.js';
+import { cornerSetting, nodeAt, stretchAt } from '../../src/delivery/corner-spare-node.js';
 import { clearanceAt, floods, slowSpare } from './corner-slow.js';
 import { mm } from './hold-samples.js';
 
@@ -40,7 +41,8 @@ describe('cornerSpare', () => {
         expect(slow).toBeLessThanOrEqual(atMost + miss);
         expect(slow).toBeGreaterThanOrEqual(atLeast - miss);
       }),
-      { seed: SEED, numRuns: 30 },
+      // A slow method: no shrinking.
+      { seed: SEED, numRuns: 30, endOnFailure: true },
     );
   });
 
@@ -233,6 +235,34 @@ describe('cornerSpareAt', () => {
       }),
       { seed: SEED, numRuns: 300 },
     );
+  });
+});
+
+describe('nodeAt', () => {
+  it('tells the slopes of its figures, by small steps', () => {
+    let sides = 0;
+    fc.assert(
+      fc.property(corners, shapes, mm(0.01, 3.13), ({ width, widthAfter, angle }, shape, heading) => {
+        const setting = cornerSetting(width, widthAfter, angle, shape, 0.01);
+        const stretch = stretchAt(setting, heading);
+        const step = 1e-5;
+        // The figures are smooth on a stretch, so they may be told a little beyond it as well.
+        const before = nodeAt(setting, stretch, heading - step);
+        const at = nodeAt(setting, stretch, heading);
+        const after = nodeAt(setting, stretch, heading + step);
+        const scale = 10 * (shape.halfLength + shape.halfWidth + width + widthAfter);
+        const near = (slope: number, rise: number, run: number): void => {
+          expect(Math.abs(slope - rise / run) / scale / Math.max(1, 1 / Math.sin(angle))).toBeLessThan(1e-5);
+        };
+        near(at.d1, after.v1 - before.v1, 2 * step);
+        near(at.d2, after.v2 - before.v2, 2 * step);
+        if (stretch.sideA !== null) near(at.dA, after.vA - before.vA, after.uA - before.uA);
+        if (stretch.sideB !== null) near(at.dB, after.vB - before.vB, after.uB - before.uB);
+        sides += (stretch.sideA?.stands === 0 ? 0 : 1) + (stretch.sideB === null ? 0 : 1);
+      }),
+      { seed: SEED, numRuns: 500 },
+    );
+    expect(sides).toBeGreaterThan(50);
   });
 });
 
