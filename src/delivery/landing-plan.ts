@@ -180,7 +180,12 @@ function withBreaks(turn: StairTurn, hold: Hold, poses: readonly PlanPose[]): Pl
         ...sharesAt(before.x, pose.x, turn.breadth, isUp ? crosswise : lengthwise),
       ];
       shares.sort((m, n) => m - n);
+      const length = Math.hypot(pose.x - before.x, pose.y - before.y);
+      let last = 0;
       for (const share of shares) {
+        // Of breaks in one place one is enough.
+        if ((share - last) * length < HAIR / 2) continue;
+        last = share;
         const mix = (m: number, n: number): number => m + share * (n - m);
         full.push({ x: mix(before.x, pose.x), y: mix(before.y, pose.y), heading: pose.heading });
       }
@@ -190,11 +195,13 @@ function withBreaks(turn: StairTurn, hold: Hold, poses: readonly PlanPose[]): Pl
   return full;
 }
 
+/** mm. */
+const HAIR = 1e-6;
+
 /** Shares of the way from `from` to `to` at which the centre plus one of the offsets passes `edge`; a hair to either side, for steps. */
 function sharesAt(from: number, to: number, edge: number, offsets: readonly number[]): number[] {
   if (from === to) return [];
-  const hair = 1e-7;
   return offsets
-    .flatMap((offset) => [edge - offset - hair, edge - offset + hair].map((at) => (at - from) / (to - from)))
+    .flatMap((offset) => [edge - offset - HAIR, edge - offset + HAIR].map((at) => (at - from) / (to - from)))
     .filter((share) => share > 0 && share < 1);
 }

@@ -212,6 +212,11 @@ interface FreePose extends PlanPose {
   readonly hi: number;
 }
 
+/** A pose in plan at a height. */
+export interface Poised extends PlanPose {
+  readonly z: number;
+}
+
 /** Shares of the spare by which a way may keep off the outer walls: in the middle, or nearer to the inner ones where that leaves more height. */
 const SHARES = [0.5, 0.6, 0.7, 0.8, 0.9];
 
@@ -222,7 +227,7 @@ const SHARES = [0.5, 0.6, 0.7, 0.8, 0.9];
 export function posesOfTurnWay(
   turn: StairTurn,
   way: TurnWay,
-): { readonly poses: readonly (PlanPose & { readonly z: number })[]; readonly tightest: number } {
+): { readonly poses: readonly Poised[]; readonly tightest: Poised } {
   const { hold, spare } = way;
   let best = SHARES[0];
   let most = Number.NEGATIVE_INFINITY;
@@ -233,9 +238,9 @@ export function posesOfTurnWay(
     most = clear;
     best = share;
   }
-  const free = freePoses(turn, way, best, spare < 0 ? FINE : stepsFor(turn, hold, spare));
+  const free = freePoses(turn, way, best, spare < 0 ? FINE : stepsFor(hold, spare));
   let tightest = 0;
-  const poses = free.map(({ x, y, heading }, i) => {
+  const poses = free.map(({ x, y, heading }, i): Poised => {
     let { lo, hi } = free[i];
     if (hi - lo < free[tightest].hi - free[tightest].lo) tightest = i;
     for (const k of [i - 1, i + 1]) {
@@ -246,8 +251,45 @@ export function posesOfTurnWay(
     }
     return { x, y, heading, z: (lo + hi) / 2 };
   });
-  return { poses, tightest };
+  const { x, y, heading, z } = poses[tightest];
+  const heights = new SlopeFloor(turnSpace(turn), hold);
+  return { poses: spare < 0 ? poses : keptFree(heights, poses), tightest: { x, y, heading, z } };
 }
+
+/**
+ * More poses in the turns wherever the height between two of them, which runs evenly, would come nearer to a floor or a ceiling than an eighth of
+ * what is free.
+ */
+function keptFree(heights: SlopeFloor, poses: readonly Poised[]): Poised[] {
+  const between = (a: Poised, b: Poised, share: number): Poised => {
+    const mix = (m: number, n: number): number => m + share * (n - m);
+    return { x: mix(a.x, b.x), y: mix(a.y, b.y), heading: mix(a.heading, b.heading), z: mix(a.z, b.z) };
+  };
+  const isFree = ({ x, y, heading, z }: Poised): boolean => {
+    const height = heights.height(x, y, heading);
+    return Math.min(z - heights.lo, heights.hi - z) >= height / 8;
+  };
+  const kept: Poised[] = [];
+  const add = (a: Poised, b: Poised, depth: number): void => {
+    if (depth === 6 || EIGHTHS.every((share) => isFree(between(a, b, share)))) {
+      kept.push(b);
+      return;
+    }
+    const middle = between(a, b, 0.5);
+    heights.height(middle.x, middle.y, middle.heading);
+    const raised = { ...middle, z: (heights.lo + heights.hi) / 2 };
+    add(a, raised, depth + 1);
+    add(raised, b, depth + 1);
+  };
+  poses.forEach((pose, i) => {
+    const before = poses[i - 1];
+    if (before === undefined || before.heading === pose.heading) kept.push(pose);
+    else add(before, pose, 0);
+  });
+  return kept;
+}
+
+const EIGHTHS = [0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875];
 
 function freePoses(
   turn: StairTurn,
@@ -263,12 +305,8 @@ function freePoses(
   });
 }
 
-/**
- * Between two poses of a turn the corners bulge out by about reach turn^2 / 8: far less than the spare. Over the step of a winder the free
- * heights change faster.
- */
-function stepsFor({ climb }: StairTurn, hold: Hold, spare: number): number {
+/** Between two poses of a turn the corners bulge out by about reach turn^2 / 8: far less than the spare. */
+function stepsFor(hold: Hold, spare: number): number {
   const reach = planLength(hold) + hold.across;
-  const bulge = Math.ceil(5 / Math.sqrt((2 * Math.max(spare, 0.01)) / reach));
-  return Math.min(2048, Math.max(24, bulge) * (climb > 0 ? 8 : 1));
+  return Math.min(1024, Math.max(24, Math.ceil(5 / Math.sqrt((2 * Math.max(spare, 0.01)) / reach))));
 }

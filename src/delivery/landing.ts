@@ -2,7 +2,7 @@ import type { Carried } from './carried.js';
 import type { Crossing } from './crossing.js';
 import { heldTurnBound, turnBound } from './landing-bounds.js';
 import { type StairTurn, turnOfLanding } from './landing-space.js';
-import { bestTurnWay, posesOfTurnWay } from './landing-way.js';
+import { bestTurnWay, type Poised, posesOfTurnWay } from './landing-way.js';
 import type { MotionPose } from './motion.js';
 import type { Landing } from './passages.js';
 
@@ -38,15 +38,15 @@ export function crossTurn(turn: StairTurn, box: Carried): Crossing {
   }
   const { along, across, up, tilt } = way.hold;
   const { poses, tightest } = posesOfTurnWay(turn, way);
-  const full = poses.map(({ x, y, z, heading }): MotionPose => ({ x, y, z, heading, tilt, roll: 0 }));
+  const inFrame = ({ x, y, z, heading }: Poised): MotionPose => ({ x, y, z, heading, tilt, roll: 0 });
   const atMost = Math.max(way.spare, held);
   return {
     atLeast: way.spare,
     atMost,
     atMostAnyMotion: Math.max(anyMotion, atMost),
     hold: way.hold,
-    motion: way.spare >= 0 ? { along, across, up, poses: full } : null,
-    narrowest: full[tightest] ?? null,
+    motion: way.spare >= 0 ? { along, across, up, poses: poses.map(inFrame) } : null,
+    narrowest: inFrame(tightest),
     method: 'closed-form',
   };
 }

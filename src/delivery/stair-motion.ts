@@ -12,6 +12,9 @@ export interface PlanePose {
   readonly tilt: number;
 }
 
+/** Where a turn between two poses is looked at. */
+const EIGHTHS = [0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875];
+
 /**
  * The poses of a plain way: everywhere half of the least spare over the floor, so that as much is left under the ceiling. Along a slide the
  * floor's bound of z is convex and the ceiling's concave between the breaks, so that what holds at the breaks holds between them.
@@ -24,17 +27,38 @@ export function posesOfWay(
 ): PlanePose[] {
   const slab: Slab = { halfAlong: family.along / 2, halfUp: family.up / 2 };
   const scratch: FreeHeight = { lo: 0, hi: 0, walls: 0 };
-  const poses: PlanePose[] = [];
-  const put = (tilt: number, x: number): void => {
+  const at = ({ tilt, x }: TiltPlace): PlanePose => {
     freeHeight(profile, slab, 0, x, tilt, scratch);
-    poses.push({ x, tilt, z: scratch.lo + spare / 2 });
+    return { x, tilt, z: scratch.lo + spare / 2 };
   };
-  places.forEach(({ tilt, x }, i) => {
-    const before = places[i - 1];
-    if (before !== undefined && before.tilt === tilt) {
-      for (const stop of slideBreaks(profile, slab, before, places[i])) put(tilt, stop);
+  const between = (a: PlanePose, b: PlanePose, share: number): PlanePose => {
+    const mix = (m: number, n: number): number => m + share * (n - m);
+    return { x: mix(a.x, b.x), tilt: mix(a.tilt, b.tilt), z: mix(a.z, b.z) };
+  };
+  const isFree = ({ x, tilt, z }: PlanePose): boolean => {
+    freeHeight(profile, slab, 0, x, tilt, scratch);
+    return Math.min(z - scratch.lo, scratch.hi - z) >= spare / 4;
+  };
+  const poses: PlanePose[] = [];
+  // In a turn the height that runs evenly between two poses may come too near: then there are more of them.
+  const turnTo = (a: PlanePose, b: PlanePose, depth: number): void => {
+    if (depth === 0 || EIGHTHS.every((share) => isFree(between(a, b, share)))) {
+      poses.push(b);
+      return;
     }
-    put(tilt, x);
+    const middle = at(between(a, b, 0.5));
+    turnTo(a, middle, depth - 1);
+    turnTo(middle, b, depth - 1);
+  };
+  places.forEach((place, i) => {
+    const before = places[i - 1];
+    const next = at(place);
+    if (before === undefined) poses.push(next);
+    else if (before.tilt !== place.tilt) turnTo(at(before), next, spare > 0 ? 10 : 0);
+    else {
+      for (const x of slideBreaks(profile, slab, before, place)) poses.push(at({ tilt: place.tilt, x }));
+      poses.push(next);
+    }
   });
   return poses;
 }

@@ -164,7 +164,8 @@ class StairTurns {
   private arc(from: number, to: number, place: (tilt: number) => number): TiltPlace[] {
     const count = from === to ? 0 : COARSE * 2;
     return Array.from({ length: count + 1 }, (_, i) => {
-      const tilt = count === 0 ? from : from + ((to - from) * i) / count;
+      // The ends are those tilts exactly: slides are told by equal ones.
+      const tilt = i === count ? to : from + ((to - from) * i) / count;
       return { tilt, x: place(tilt) };
     });
   }
