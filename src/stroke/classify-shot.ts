@@ -99,7 +99,7 @@ function readShot(input: unknown, problems: ProblemList): CheckedShot | null {
   const direction = required('direction', 'direction of the shot', (value) =>
     readNumber(value, 'direction', { what: 'direction of the shot' }, ' degrees', problems),
   );
-  if (table !== null && ball !== null) checkBall(table, ball, problems);
+  if (table !== null && ball !== null) checkBall(table, ball, 'ball', problems);
   if (problems.problems.length > 0) return null;
   if (room === null || table === null || pose === null || cue === null) return null;
   if (stroke === null || ball === null || direction === null) return null;
@@ -123,12 +123,12 @@ function readBall(value: unknown, problems: ProblemList): Point | null {
 }
 
 /** The ball lies on the table if its centre is in Q; to rounding, so that a ball can be put against a nose. */
-function checkBall(table: TableSpec, [x, y]: Point, problems: ProblemList): void {
+export function checkBall(table: TableSpec, [x, y]: Point, path: string, problems: ProblemList): void {
   const check = (key: 'x' | 'y', value: number, size: number): void => {
     const most = (size - table.ballDiameter) / 2;
     if (Math.abs(value) <= most + BALL_ROUNDING) return;
     problems.add(
-      at('ball', key),
+      at(path, key),
       'ball-off-table',
       `The ball's centre lies ${Math.abs(value)} mm from the middle of the field; it can lie at most ${most} mm away, half a ball from the cushion.`,
     );

@@ -105,16 +105,18 @@ export function alongLine(a: PaperPoint, b: PaperPoint): Places {
   };
 }
 
-/** The same direction or its opposite, to be read from below or from the right: [-90, 90) degrees clockwise. */
+/**
+ * The same direction or its opposite, to be read from below or from the right, radians clockwise. Lines within ten degrees of upright
+ * count as upright, so that those a little to either side do not read opposite ways.
+ */
 export function readable(angle: number): number {
-  const half = Math.PI / 2;
   let turned = angle;
-  while (turned >= half - ROUNDING) turned -= Math.PI;
-  while (turned < -half - ROUNDING) turned += Math.PI;
+  while (turned >= MOST_TURNED) turned -= Math.PI;
+  while (turned < MOST_TURNED - Math.PI) turned += Math.PI;
   return turned;
 }
 
-const ROUNDING = 1e-9;
+const MOST_TURNED = (80 * Math.PI) / 180;
 
 function tick([x, y]: PaperPoint, a: PaperPoint, b: PaperPoint): readonly PaperPoint[] {
   const angle = readable(Math.atan2(b[1] - a[1], b[0] - a[0])) - Math.PI / 4;

@@ -24,7 +24,7 @@ export type Places = (width: number, height: number) => Iterable<Candidate>;
 /** Diameter of the ring around a number that stands for a label. */
 const RING = 5.4;
 /** More than this much line under a label and the number stands there instead. */
-const MOST_COVERED = 60;
+const MOST_COVERED = 30;
 
 /**
  * Writes a label where there is room for it; where there is none, a number in a ring with the words in the key; and where not

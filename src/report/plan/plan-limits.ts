@@ -1,4 +1,5 @@
 import type { Limit } from '../fit-report.js';
+import type { Box } from './boxes.js';
 import { fitText } from './character-widths.js';
 import { readable } from './dimension.js';
 import { type Draft, label, type Places } from './draft.js';
@@ -67,8 +68,11 @@ function besideLine(from: PaperPoint, to: PaperPoint): Places {
         const level = 0.7 + (Math.abs(nx) * width + Math.abs(ny) * height) / 2;
         for (const off of [0, 3, 8]) {
           const box = { x: x + nx * (level + off), y: y + ny * (level + off), width, height, angle: 0 };
-          const foot: PaperPoint = [x + nx * off, y + ny * off];
-          found.push(off === 0 ? { box, cost } : { box, cost: cost + 4 + off, leader: [[x, y], foot] });
+          found.push(
+            off === 0
+              ? { box, cost }
+              : { box, cost: cost + 4 + off, leader: [[x, y], nearestIn(box, [x, y])] },
+          );
         }
         const along = 0.5 + height / 2;
         const angle = readable(Math.atan2(dy, dx));
@@ -77,6 +81,13 @@ function besideLine(from: PaperPoint, to: PaperPoint): Places {
     }
     return found;
   };
+}
+
+/** The point of a level box that is nearest to a point. */
+function nearestIn({ x, y, width, height }: Box, [px, py]: PaperPoint): PaperPoint {
+  const clamp = (value: number, middle: number, half: number): number =>
+    Math.min(middle + half, Math.max(middle - half, value));
+  return [clamp(px, x, width / 2), clamp(py, y, height / 2)];
 }
 
 const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9] as const;

@@ -67,7 +67,7 @@ export function labelObstacles(draft: Draft, obstacles: readonly SceneObstacle[]
 }
 
 /** `up to 800`, `1800 to 2100`, `from 1800 up`, `to the ceiling`. */
-export function sayHeights({ from, to }: SceneObstacle, lengths: Lengths): string {
+export function sayHeights({ from, to }: Pick<SceneObstacle, 'from' | 'to'>, lengths: Lengths): string {
   const { heights } = WORDS;
   if (!Number.isFinite(to)) return from > 0 ? heights.from(lengths.bare(from)) : heights.full;
   return from > 0 ? heights.between(lengths.bare(from), lengths.bare(to)) : heights.upTo(lengths.bare(to));

@@ -110,7 +110,10 @@ export function drawCushions(
       pen.group('shorter-cue', () =>
         pen.polygon([put(0, from), put(0, to), put(depth, to), put(depth, from)], paint),
       );
-      legend.explain(WORDS.shorter, 'area', { ...paint, stroke: short ? 'cramped' : 'blocked' });
+      legend.explain(short ? WORDS.shorterFull : WORDS.shorter, 'area', {
+        ...paint,
+        stroke: short ? 'cramped' : 'blocked',
+      });
       named++;
       if (named > MOST_NAMED) continue;
       const words =

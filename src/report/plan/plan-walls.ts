@@ -1,5 +1,6 @@
 import type { Point, Ring } from '../../geometry/types.js';
 import type { SceneDoor } from '../../room/scene.js';
+import type { Segment } from './boxes.js';
 import type { Draft } from './draft.js';
 import { num, type PaperPoint } from './svg.js';
 import { LINE } from './theme.js';
@@ -25,7 +26,23 @@ export function drawWalls({ pen, view, placer, legend }: Draft, outline: Ring): 
     pen.polygon(ring, { fill: 'paper', stroke: 'ink', width: LINE.thick }, ' data-part="outline"');
   });
   placer.avoid(edgesOf(ring), 8);
+  // The middle of the band as well: text over hatching is hard to read.
+  placer.avoid(
+    edgesOf(ring).map(([a, b]) => outwards(a, b, WALL_BAND / 2)),
+    4,
+  );
   legend.explain(WORDS.walls, 'area', { fill: { pattern: 'cut' } });
+}
+
+/** A wall's line moved out of the room, which lies on the left of every wall. */
+function outwards(a: PaperPoint, b: PaperPoint, by: number): Segment {
+  const long = Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const dx = long === 0 ? 0 : (-(b[1] - a[1]) * by) / long;
+  const dy = long === 0 ? 0 : ((b[0] - a[0]) * by) / long;
+  return [
+    [a[0] + dx, a[1] + dy],
+    [b[0] + dx, b[1] + dy],
+  ];
 }
 
 /** How far a door that opens out goes beyond its wall: the points that the plan has to hold, mm. */

@@ -16,17 +16,16 @@ const NUMBER = 5;
 const OWN = { outside: WALL_BAND + 6, inside: 5 } as const;
 
 /** What the dimensions take around the plan, mm on paper. */
-export function dimensionsAround({ sides, whole, others }: WallChains): {
+export function dimensionsAround(chains: WallChains): {
   readonly left: number;
   readonly right: number;
   readonly top: number;
   readonly bottom: number;
 } {
-  const lines = (side: Side): number =>
-    (sides[side].length > 0 ? 1 : 0) + (whole.some((w) => w.side === side) ? 1 : 0);
+  const { sides, whole, others } = chains;
   const reach = (side: Side, numbersOutside: boolean): number => {
-    const count = lines(side);
-    const chain = count === 0 ? 0 : WALL_BAND + FIRST + (count - 1) * NEXT + (numbersOutside ? NUMBER : 2);
+    const row = whole.some((w) => w.side === side) ? wholeRow(chains, side) : sides[side].length > 0 ? 0 : -1;
+    const chain = row < 0 ? 0 : WALL_BAND + FIRST + row * NEXT + (numbersOutside ? NUMBER : 2);
     return Math.max(chain, others.length > 0 ? OWN.outside + NUMBER : WALL_BAND + 2);
   };
   return {
@@ -68,9 +67,14 @@ export function drawWallDimensions(
   };
   for (const side of ['bottom', 'left', 'top', 'right'] as const)
     for (const link of chains.sides[side]) chain(side, link, 0);
-  for (const { side, link } of chains.whole) chain(side, link, chains.sides[side].length > 0 ? 1 : 0);
+  for (const { side, link } of chains.whole) chain(side, link, wholeRow(chains, side));
   if (chains.left > 0) draft.legend.note(WORDS.wallsLeft(chains.left), null);
   for (const wall of chains.others) drawOwn(draft, outline, wall, note(wall, lengthOf(outline, wall)));
+}
+
+/** The extents stand outside of everything else on their side. */
+function wholeRow({ sides, others }: WallChains, side: Side): 0 | 1 {
+  return sides[side].length > 0 || others.length > 0 ? 1 : 0;
 }
 
 const OUTWARDS: Readonly<Record<Side, 1 | -1>> = { bottom: 1, top: -1, left: -1, right: 1 };
@@ -90,11 +94,14 @@ function drawOwn(draft: Draft, outline: Ring, wall: number, note: string): void 
   ];
   const walls = outline.map((a, i): Segment => [view.at(a), view.at(outline[(i + 1) % outline.length])]);
   const line = shifted(OWN.outside);
+  // All the way from the wall to beyond the line, less its ends, where neighbours meet it.
+  const deep = OWN.outside + 1;
+  const middle = shifted(deep / 2 + 0.5);
   const box = {
-    x: (line[0][0] + line[1][0]) / 2,
-    y: (line[0][1] + line[1][1]) / 2,
-    width: long,
-    height: 2 * WALL_BAND,
+    x: (middle[0][0] + middle[1][0]) / 2,
+    y: (middle[0][1] + middle[1][1]) / 2,
+    width: Math.max(0.1, long - 1),
+    height: deep,
     angle: Math.atan2(to[1] - from[1], to[0] - from[0]),
   };
   const free = walls.every((segment) => lengthInside(box, segment) === 0);
