@@ -3,6 +3,7 @@ import { type CornerPlan, cornerSpare } from './corner-spare.js';
 import { type HoldFamily, holdFamilies } from './holds.js';
 import type { StairTurn } from './landing-space.js';
 import { sectionBound } from './stair-bounds.js';
+import { nosingDip, slopeAgainst } from './stair-dip.js';
 
 /** Tilts are looked at in steps of about this, radians. */
 const STEP = Math.PI / 360;
@@ -69,7 +70,75 @@ function familyBound(turn: StairTurn, family: HoldFamily, known: number): number
   return bound;
 }
 
+/**
+ * No way at one tilt has more spare than this, nor is it sought below `level`: as heldTurnBound, but closer. Wholly on the narrower flight the
+ * box has one heading against it, at which it must have room between the walls and, corners dipping in between the nosings no farther
+ * than they can in any upright section along the heading, under the ceiling as well.
+ */
+export function heldTurnBoundNear(turn: StairTurn, box: Carried, level: number): number {
+  let most = level;
+  for (const family of holdFamilies(box)) {
+    const spans = tiltCells(turn, family).filter(
+      (span) => span.height > level && standsOnFlight(turn, family, span, level),
+    );
+    if (spans.length === 0) continue;
+    const shortest = spans.reduce((least, { length }) => Math.min(least, length), Number.POSITIVE_INFINITY);
+    most = Math.max(most, cornersAtMost(turn, shortest / 2, family.across / 2, 0));
+  }
+  return most;
+}
+
+/** Headings are told apart down to this, radians. */
+const FINEST = Math.PI / 720;
+
+/** Whether some tilt of the span may have room for `level` at some heading against the flight (0: straight up, pi: straight down). */
+function standsOnFlight(turn: StairTurn, family: HoldFamily, span: TiltSpan, level: number): boolean {
+  const { pitch, rise, headroom } = turn;
+  const { along, across, up } = family;
+  const width = Math.min(turn.width, turn.widthAfter);
+  const steepest = Math.tan(pitch);
+  const s = Math.sin(span.tilt);
+  const c = Math.cos(span.tilt);
+  const offTilt = ((along + up) / Math.cos(pitch)) * span.half;
+  const stands = (heading: number, half: number): boolean => {
+    const sin = Math.sin(heading);
+    const cos = Math.abs(Math.cos(heading));
+    // Each measure at the middle, less all that it can change within the part.
+    const between = width - span.length * sin - across * cos + (along + up + across) * half;
+    if (between < level) return false;
+    const t = steepest * Math.cos(heading);
+    const needed = along * Math.abs(s - t * c) + up * Math.abs(c + t * s) + across * steepest * sin;
+    const off = offTilt + (along + up + across) * steepest * half;
+    if (headroom + rise - needed + off < level) return false;
+    const slope = Math.atan(t);
+    const turned = steepest * half;
+    const dip = dipAround(family, rise, span.tilt, slope, span.half, turned);
+    if (headroom + dip - needed + off < level) return false;
+    if (half <= FINEST) return true;
+    return stands(heading - half / 2, half / 2) || stands(heading + half / 2, half / 2);
+  };
+  return stands(Math.PI / 4, Math.PI / 4) || stands((3 * Math.PI) / 4, Math.PI / 4);
+}
+
+/** nosingDip in an upright section in which the nosings' line slopes by `slope` give or take `turned`. */
+function dipAround(
+  { along, up }: HoldFamily,
+  rise: number,
+  tilt: number,
+  slope: number,
+  halfTilt: number,
+  turned: number,
+): number {
+  const least = Math.abs(slope) - turned;
+  if (least < 0.02) return rise;
+  const { from, to } = slopeAgainst(tilt, slope, halfTilt + turned);
+  const dip = nosingDip(along, up, least, rise, from, to);
+  return Math.min(rise, (dip * Math.cos(least)) / Math.cos(least + 2 * turned));
+}
+
 interface TiltSpan {
+  readonly tilt: number;
+  readonly half: number;
   /** No tilt of the span has more height left over a flight. */
   readonly height: number;
   /** None is shorter in plan. */
@@ -87,6 +156,8 @@ function tiltCells({ pitch, headroom, rise }: StairTurn, { along, up, tilts }: H
       const mid = from + (2 * i + 1) * half;
       const needed = leastHeight(along, up, pitch, mid) - steep * half;
       spans.push({
+        tilt: mid,
+        half,
         height: headroom + rise - needed,
         // P is concave in the tilt.
         length: Math.min(plan(mid - half), plan(mid + half)),

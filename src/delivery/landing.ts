@@ -1,8 +1,9 @@
 import type { Carried } from './carried.js';
 import type { Crossing } from './crossing.js';
-import { heldTurnBound, turnBound } from './landing-bounds.js';
+import { heldTurnBound, heldTurnBoundNear, turnBound } from './landing-bounds.js';
+import { type Poised, posesOfTurnWay } from './landing-motion.js';
 import { type StairTurn, turnOfLanding } from './landing-space.js';
-import { bestTurnWay, type Poised, posesOfTurnWay } from './landing-way.js';
+import { bestTurnWay } from './landing-way.js';
 import type { MotionPose } from './motion.js';
 import type { Landing } from './passages.js';
 
@@ -17,14 +18,18 @@ export function crossLanding(
   box: Carried,
   _options: { readonly maxBoxes: number },
 ): Crossing {
-  return crossTurn(turnOfLanding(landing), box);
+  return crossTurn(turnOfLanding(landing), box, landing.tolerance);
 }
 
-/** A landing or a winder, as its turn. */
-export function crossTurn(turn: StairTurn, box: Carried): Crossing {
+/** A landing or a winder, as its turn; readings may be off by `tolerance`. */
+export function crossTurn(turn: StairTurn, box: Carried, tolerance: number): Crossing {
   const anyMotion = turnBound(turn, box);
   const way = bestTurnWay(turn, box, anyMotion);
-  const held = Math.min(anyMotion, heldTurnBound(turn, box, way?.spare));
+  let held = Math.min(anyMotion, heldTurnBound(turn, box, way?.spare));
+  const found = way?.spare ?? Number.NEGATIVE_INFINITY;
+  if (found < 0 && held >= -tolerance) {
+    held = Math.min(held, heldTurnBoundNear(turn, box, Math.max(found, -tolerance - 1)));
+  }
   if (way === null) {
     return {
       atLeast: Number.NEGATIVE_INFINITY,

@@ -9,5 +9,5 @@ import type { Winder } from './passages.js';
  * with the corner filled up to `climb` under the ceiling over its lowest step; for what does not, the whole climb counts as free.
  */
 export function crossWinder(winder: Winder, box: Carried, _options: { readonly maxBoxes: number }): Crossing {
-  return crossTurn(turnOfWinder(winder), box);
+  return crossTurn(turnOfWinder(winder), box, winder.tolerance);
 }

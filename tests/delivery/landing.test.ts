@@ -2,9 +2,10 @@ import { describe, expect, it } from 'vitest';
 import type { Carried } from '../../src/delivery/carried.js';
 import { cornerSpare } from '../../src/delivery/corner-spare.js';
 import { crossLanding } from '../../src/delivery/landing.js';
-import { leastAxis } from '../../src/delivery/landing-bounds.js';
+import { heldTurnBound, heldTurnBoundNear, leastAxis, turnBound } from '../../src/delivery/landing-bounds.js';
 import { guessPlanSpare, planSpare } from '../../src/delivery/landing-plan.js';
 import { type StairTurn, turnOfLanding, turnOfWinder, turnSpace } from '../../src/delivery/landing-space.js';
+import { bestTurnWay } from '../../src/delivery/landing-way.js';
 import { narrowPassage } from '../../src/delivery/narrow-passage.js';
 import type { Landing } from '../../src/delivery/passages.js';
 import { replayPassage } from '../../src/delivery/replay.js';
@@ -268,6 +269,22 @@ describe('crossLanding', () => {
         );
       }
     }
+  });
+
+  it('has bounds above every way that is known', () => {
+    const random = randomSource(SEED + 8);
+    let known = 0;
+    for (let i = 0; i < 60; i++) {
+      const turn = i % 3 === 0 ? turnOfWinder(randomWinder(random)) : turnOfLanding(randomLanding(random));
+      const box = randomBox(random);
+      const way = bestTurnWay(turn, box);
+      if (way === null || way.spare < -500) continue;
+      known++;
+      expect(heldTurnBound(turn, box)).toBeGreaterThanOrEqual(way.spare);
+      expect(heldTurnBoundNear(turn, box, way.spare - 100)).toBeGreaterThanOrEqual(way.spare);
+      expect(turnBound(turn, box)).toBeGreaterThanOrEqual(way.spare);
+    }
+    expect(known).toBeGreaterThan(40);
   });
 
   it('is the same landing in other units', () => {

@@ -4,7 +4,7 @@ import { narrowPassage } from '../../src/delivery/narrow-passage.js';
 import type { Stair } from '../../src/delivery/passages.js';
 import { replayPassage } from '../../src/delivery/replay.js';
 import { crossStair } from '../../src/delivery/stair.js';
-import { stairBound } from '../../src/delivery/stair-bounds.js';
+import { stairBound, stairFamilyBound } from '../../src/delivery/stair-bounds.js';
 import { lowerSpare, stairWays } from '../../src/delivery/stair-cells.js';
 import { nosingDip, slopeAgainst } from '../../src/delivery/stair-dip.js';
 import { stairFamilies, tiltAllowed } from '../../src/delivery/stair-holds.js';
@@ -276,6 +276,23 @@ describe('crossStair', () => {
       expect(isHeld).toBe(true);
     }
     expect(passed).toBeGreaterThan(30);
+  });
+
+  it('has bounds above every way that is known', () => {
+    const random = randomSource(SEED + 6);
+    for (let i = 0; i < 60; i++) {
+      const stair = randomStair(random);
+      const box = { ...randomBox(random), held: every.held };
+      for (const family of stairFamilies(box)) {
+        const { profile } = stairProfile(stair, Math.hypot(family.along, family.up) + 10);
+        const plane = { profile, pitch: stair.pitch, rise: 0, endless: stair.run === FAR };
+        const way = plainStairWay(plane, family);
+        if (way === null) continue;
+        const spare = Math.min(way.spare, stair.width - family.across);
+        expect(stairFamilyBound(stair, family)).toBeGreaterThanOrEqual(spare - 1e-6);
+        expect(stairBound(stair, box)).toBeGreaterThanOrEqual(spare - 1e-6);
+      }
+    }
   });
 
   it('shrinks with the readings, and never gains when they do', () => {
