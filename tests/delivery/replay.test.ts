@@ -153,6 +153,18 @@ describe('a replay', () => {
     expect(replay.nearest).toBe('right jamb');
   });
 
+  it('lets nothing over from flight to flight where the well has no width', () => {
+    const half: Landing = { ...LANDING, kind: 'half-landing' };
+    const poses = [pose(450, -300, 800), pose(1350, -300, 800)];
+    const replay = replayPassage(half, { along: 200, across: 200, up: 200, poses });
+    expect(replay.nearest).toBe('well');
+    expect(replay.clearance).toBeLessThanOrEqual(0);
+    const ends = poses.map(
+      (each) => replayPassage(half, { along: 200, across: 200, up: 200, poses: [each] }).clearance,
+    );
+    expect(Math.min(...ends)).toBeGreaterThan(300);
+  });
+
   it('is not fooled by half a turn, or a whole one', () => {
     const turned = (heading: number, tilt: number, roll: number): Motion => ({
       along: 1800,
