@@ -1,3 +1,4 @@
+import { slopeHeight } from './stair-bounds.js';
 import { lowerSpare, type StairPlane } from './stair-cells.js';
 import { nearestTilt, type StairFamily, type TiltRange } from './stair-holds.js';
 import { type FreeHeight, profileSpare, type Slab, type StairProfile } from './stair-profile.js';
@@ -15,8 +16,8 @@ export interface StairWay {
   readonly places: readonly TiltPlace[];
 }
 
-/** Poses looked at along a turn when turns are compared. */
-const COARSE = 24;
+/** Parts of a turn. */
+const PARTS = 32;
 /** mm: how closely the least spare along a turn is narrowed down. */
 const CLOSE = 0.05;
 
@@ -29,29 +30,37 @@ export function plainStairWay(plane: StairPlane, family: StairFamily): StairWay 
   const { profile, pitch } = plane;
   const tilts = candidateTilts(family.ranges, pitch);
   const turns = new StairTurns(plane, family);
-  const feet = new Map<number, Turn>();
-  const heads = new Map<number, Turn>();
-  for (const flight of tilts) {
-    for (const level of tilts) {
-      if (!isOneTurn(family.ranges, level, flight)) continue;
-      keepBest(feet, flight, turns.foot(level, flight));
-      if (plane.endless) continue;
-      for (const ceiling of turns.ceilings()) keepBest(heads, flight, turns.head(flight, level, ceiling));
-    }
-  }
+  // On the flight and on the levels a tilt has no more room than this, whatever the turns.
+  const room = (tilt: number): number => profile.headroom - slopeHeight(family.along, family.up, pitch, tilt);
+  const below = (tilt: number): number =>
+    profile.bottomHeight - slopeHeight(family.along, family.up, 0, tilt);
+  const above = (tilt: number): number => profile.topHeight - slopeHeight(family.along, family.up, 0, tilt);
   let best: TiltPlace[] | null = null;
   let most = Number.NEGATIVE_INFINITY;
-  for (const [flight, foot] of feet) {
-    const head = plane.endless ? turns.away(flight) : heads.get(flight);
-    if (head === undefined) continue;
+  for (const flight of [...tilts].sort((a, b) => room(b) - room(a))) {
+    if (room(flight) <= most) break;
+    const levels = tilts.filter((level) => isOneTurn(family.ranges, level, flight));
+    let foot: Turn | null = null;
+    for (const level of levels) {
+      if (below(level) > Math.max(most, foot?.spare ?? most)) foot = better(foot, turns.foot(level, flight));
+    }
+    if (foot === null || foot.spare <= most) continue;
+    let head: Turn | null = plane.endless ? turns.away(flight) : null;
+    for (const level of plane.endless ? [] : levels) {
+      for (const ceiling of turns.ceilings()) {
+        if (above(level) > Math.max(most, head?.spare ?? most)) {
+          head = better(head, turns.head(flight, level, ceiling));
+        }
+      }
+    }
+    if (head === null) continue;
     const between = turns.slide(foot.places[foot.places.length - 1], head.places[0]);
     const spare = Math.min(foot.spare, head.spare, between);
     if (spare <= most) continue;
     most = spare;
     best = [...foot.places, ...head.places];
   }
-  if (best === null || profile.run < 0) return null;
-  return { spare: turns.certain(best), places: best };
+  return best === null ? null : { spare: turns.certain(best), places: best };
 }
 
 interface Turn {
@@ -59,9 +68,8 @@ interface Turn {
   readonly places: readonly TiltPlace[];
 }
 
-function keepBest(kept: Map<number, Turn>, key: number, turn: Turn): void {
-  const known = kept.get(key);
-  if (known === undefined || turn.spare > known.spare) kept.set(key, turn);
+function better(known: Turn | null, turn: Turn): Turn {
+  return known === null || turn.spare > known.spare ? turn : known;
 }
 
 /** Level, upright, along the flight, square to it, and where one of these is not allowed, what is nearest. */
@@ -162,7 +170,7 @@ class StairTurns {
   }
 
   private arc(from: number, to: number, place: (tilt: number) => number): TiltPlace[] {
-    const count = from === to ? 0 : COARSE * 2;
+    const count = from === to ? 0 : PARTS;
     return Array.from({ length: count + 1 }, (_, i) => {
       // The ends are those tilts exactly: slides are told by equal ones.
       const tilt = i === count ? to : from + ((to - from) * i) / count;
