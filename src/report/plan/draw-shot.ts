@@ -14,7 +14,7 @@ import { type Content, chooseSheet, type Sheet } from './sheet.js';
 import { writeSheet } from './sheet-frame.js';
 import { type DrawnCue, drawCue, drawnCue, sayAngle } from './shot-cue.js';
 import { drawRoomSection, labelSection, type SectionView } from './shot-room.js';
-import { shotSection } from './shot-section.js';
+import { type ShotSection, shotSection } from './shot-section.js';
 import { drawTableSection } from './shot-table.js';
 import { plainText } from './svg.js';
 import { Palette } from './theme.js';
@@ -36,6 +36,7 @@ export interface ShotFacts {
 /** How far the drawing goes beyond what it shows, behind the ball at most, and how high at least and at most, mm. */
 const BEYOND = 150;
 const BEHIND = 450;
+const TO_WALL = 600;
 const HEIGHT = { least: 1900, most: 3200, over: 300 } as const;
 /** What ground, walls and dimensions take around the section, mm on paper. */
 const AROUND = { left: 16, right: 6, top: 8, bottom: 14 } as const;
@@ -45,9 +46,12 @@ export function drawShot(facts: ShotFacts, options: CheckedPlanOptions): string 
   const { strokes, obstacles, table, cue, ball, phi, answer } = facts;
   const lengths = new Lengths(options.unit);
   const drawn = drawnCue(strokes, cue, elevationDrawn(facts), swingOf(answer));
-  const first = shotSection(strokes, obstacles, cue, ball, phi, [0, 0]);
-  const start = -Math.min(BEHIND, first.behind.rim + BEYOND);
-  const end = Math.max(drawn.end, first.standing[1], first.ahead.rim) + BEYOND;
+  const cutTo = (end: number): ShotSection => shotSection(strokes, obstacles, cue, ball, phi, [0, end]);
+  const { ahead, behind, standing } = cutTo(0);
+  const start = -Math.min(BEHIND, behind.rim + BEYOND);
+  const least = Math.max(drawn.end, standing[1], ahead.rim) + BEYOND;
+  // A wall that is not far beyond is shown.
+  const end = Math.max(least, cutTo(least + TO_WALL).wall?.at ?? 0);
   const section = shotSection(strokes, obstacles, cue, ball, phi, [start, end]);
   const top = topOf(
     section.ceiling.map(([, z]) => z),

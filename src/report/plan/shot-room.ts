@@ -87,22 +87,18 @@ export function drawRoomSection(draft: Draft, { section, start, end, top }: Sect
 /** Names and heights of things, the wall's name, and how far the butt stays off it. */
 export function labelSection(draft: Draft, { section, top }: SectionView, cue: DrawnCue): void {
   const { view, lengths } = draft;
-  if (section.wall !== null && section.wall.at > cue.end) {
-    const length = section.wall.at - cue.end;
+  const behind = firstBehind(section, cue);
+  if (behind !== null) {
+    const length = behind - cue.end;
     const from = view.at([cue.end, cue.axisAt(cue.end)]);
-    const to = view.at([section.wall.at, cue.axisAt(cue.end)]);
+    const to = view.at([behind, cue.axisAt(cue.end)]);
     const y = from[1] - 8;
-    drawDimension(draft, {
-      from,
-      to,
-      line: [
-        [from[0], y],
-        [to[0], y],
-      ],
-      length,
-      note: WORDS.buttToWall(lengths.bare(length)),
-      part: 'butt',
-    });
+    const line = [
+      [from[0], y],
+      [to[0], y],
+    ] as const;
+    const note = WORDS.behindButt(lengths.bare(length));
+    drawDimension(draft, { from, to, line, length, note, part: 'butt' });
   }
   for (const thing of section.cut) {
     const area = around(rectangle(draft, thing.t0, thing.t1, thing.from, Math.min(thing.to, top)));
@@ -127,6 +123,14 @@ export function labelSection(draft: Draft, { section, top }: SectionView, cue: D
       words,
     );
   }
+}
+
+/** The first thing behind the butt of the cue drawn back, at its height; null where there is none, or the cue is in it. */
+function firstBehind({ cut, wall }: ShotSection, cue: DrawnCue): number | null {
+  const z = cue.axisAt(cue.end);
+  const ahead = cut.filter(({ from, to }) => from <= z && z <= to).map(({ t0 }) => t0);
+  const first = Math.min(...ahead, wall?.at ?? Number.POSITIVE_INFINITY);
+  return Number.isFinite(first) && first > cue.end ? first : null;
 }
 
 function drawCeiling(
