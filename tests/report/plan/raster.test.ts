@@ -15,7 +15,7 @@ const DOTS = 200 / 25.4;
 function raster(svg: string): RenderedImage {
   return new Resvg(svg, {
     fitTo: { mode: 'zoom', value: DOTS * (25.4 / 96) },
-    font: { loadSystemFonts: true, sansSerifFamily: 'DejaVu Sans' },
+    font: { loadSystemFonts: true, defaultFontFamily: 'DejaVu Sans', sansSerifFamily: 'DejaVu Sans' },
   }).render();
 }
 
