@@ -74,14 +74,17 @@ export function drawPlan(facts: PlanFacts, report: FitReport, options: CheckedPl
   const level = table.bedHeight + table.ballDiameter / 2 + stroke.tipOffset;
   const clip = `${options.id}-room`;
   drawWalls(draft, outline);
-  drawObstacles(draft, scene.obstacles, level, ['low', 'cut'], clip);
+  const standing = report.verdict !== 'none';
+  if (standing) drawObstacles(draft, scene.obstacles, level, ['low', 'cut'], clip);
   drawDoors(draft, scene.doors, outline);
   if (frame !== null && placed !== null) {
     drawTable(draft, table, frame);
     if (report.shots !== undefined) drawShotMap(draft, report.shots, frame);
     drawAxes(draft, table, frame);
-    if (report.verdict !== 'none') drawReach(draft, table, frame, reachOf(facts), clip);
+    if (standing) drawReach(draft, table, frame, reachOf(facts), clip);
   }
+  // What stands where the table cannot stand lies over it, so that it is seen.
+  if (!standing) drawObstacles(draft, scene.obstacles, level, ['low', 'cut'], clip);
   drawObstacles(draft, scene.obstacles, level, ['overhead'], clip);
   // Other pieces and their use zones come here, above the floor and below all dimensions, once a report places them.
   drawContours(draft, scene.ceiling, outline);

@@ -1,4 +1,5 @@
 import { type Area, type Box, lengthInside, lies, overlap, type Segment } from './boxes.js';
+import { LineGrid } from './line-grid.js';
 
 /** Cost of a millimetre of leader. */
 const LEADER = 0.7;
@@ -20,15 +21,16 @@ export class LabelPlacer {
   readonly #area: Area;
   readonly #taken: Box[] = [];
   readonly #leaders: Segment[] = [];
-  readonly #lines: { readonly segment: Segment; readonly weight: number }[] = [];
+  readonly #lines: LineGrid;
 
   constructor(area: Area) {
     this.#area = area;
+    this.#lines = new LineGrid(area);
   }
 
   /** Lines that labels should rather not cover: a weight of 1 for thin ones, more for thick. */
   avoid(segments: Iterable<Segment>, weight: number): void {
-    for (const segment of segments) this.#lines.push({ segment, weight });
+    for (const segment of segments) this.#lines.add({ segment, weight });
   }
 
   /** Keeps a box free of labels. */
@@ -67,17 +69,28 @@ export class LabelPlacer {
 
   /** What a leader crosses counts, but little. */
   #crossed(leader: Segment): number {
+    const [[ax, ay], [bx, by]] = leader;
     let sum = 0;
-    for (const { segment, weight } of this.#lines) if (meet(leader, segment)) sum += weight;
+    this.#lines.near(
+      Math.min(ax, bx),
+      Math.min(ay, by),
+      Math.max(ax, bx),
+      Math.max(ay, by),
+      ({ segment, weight }) => {
+        if (meet(leader, segment)) sum += weight;
+        return true;
+      },
+    );
     return sum;
   }
 
   #covered(box: Box, enough: number): number {
+    const far = Math.hypot(box.width, box.height) / 2;
     let sum = 0;
-    for (const { segment, weight } of this.#lines) {
+    this.#lines.near(box.x - far, box.y - far, box.x + far, box.y + far, ({ segment, weight }) => {
       sum += weight * lengthInside(box, segment);
-      if (sum >= enough) break;
-    }
+      return sum < enough;
+    });
     return sum;
   }
 }

@@ -105,6 +105,8 @@ export function aroundArea({ left, right, top, bottom }: Area): Places {
     }
     for (const off of [0.8, 3, 6, 10, 15, 21, 28]) {
       for (const [i, j] of AROUND) {
+        // Off a corner and without a leader, nobody knows what it names.
+        if (off < 1 && i !== 0 && j !== 0) continue;
         const cx = x + i * ((right - left + width) / 2 + off);
         const cy = y + j * ((bottom - top + height) / 2 + off);
         const place = { box: box(cx, cy), cost: 6 + off };

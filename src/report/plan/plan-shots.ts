@@ -168,7 +168,10 @@ function besideRail([x, y]: readonly [number, number], [ox, oy]: readonly [numbe
           height,
           angle,
         };
-        found.push({ box, cost: out + 2 * Math.abs(along) });
+        const cost = out + 2 * Math.abs(along);
+        // From the spot on the rail to the middle of the box's nearer side.
+        const foot = [box.x - (ox * height) / 2, box.y - (oy * height) / 2] as const;
+        found.push(out < 1 ? { box, cost } : { box, cost, leader: [[x, y], foot] });
       }
     }
     return found;
