@@ -37,7 +37,7 @@ function cornersAtMost(turn: StairTurn, halfLength: number, halfWidth: number, r
  * has that, the one that covers the least in plan must still go through the corners. `known`: a spare that a way is known to have; the bound is
  * not sought below it.
  */
-export function heldTurnBound(turn: StairTurn, box: Carried, known = LEAST): number {
+export function heldTurnBound(turn: StairTurn, box: Carried, known: number = LEAST): number {
   let most = known;
   for (const family of holdFamilies(box)) most = Math.max(most, familyBound(turn, family, most));
   return most;

@@ -46,7 +46,11 @@ interface Candidate {
  * The best way found, tilts tried in steps and, where it is near the line, the best one refined; `null` where no hold is allowed. Done as
  * soon as it has all but `most`, the most there can be.
  */
-export function bestTurnWay(turn: StairTurn, box: Carried, most = Number.POSITIVE_INFINITY): TurnWay | null {
+export function bestTurnWay(
+  turn: StairTurn,
+  box: Carried,
+  most: number = Number.POSITIVE_INFINITY,
+): TurnWay | null {
   const candidates: Candidate[] = [];
   for (const { along, across, up, tilts } of holdFamilies(box)) {
     for (const [from, to] of tilts) {

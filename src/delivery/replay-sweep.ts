@@ -26,11 +26,11 @@ const ROW = 5;
  * square of the stretch as long as the box is clear, for the nearest direction is then continuous.
  */
 export class Sweep {
-  clearance = Infinity;
-  step = 0;
-  share = 0;
-  nearest = 0;
-  steps = 0;
+  clearance: number = Infinity;
+  step: number = 0;
+  share: number = 0;
+  nearest: number = 0;
+  steps: number = 0;
 
   private readonly poses: readonly MotionPose[];
   private readonly distance = new BoxDistance();

@@ -101,7 +101,7 @@ function certainty(
   return said;
 }
 
-function bandWords({ now, then }: NextReading, units: SentenceUnits): string {
+function bandWords({ now, after: then }: NextReading, units: SentenceUnits): string {
   const [before, after] = [sayBand(now, units), sayBand(then, units)];
   return before === after ? '' : ` (the least sure one is known to ${before} now, to ${after} then)`;
 }

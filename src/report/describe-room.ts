@@ -87,7 +87,7 @@ function unchecked({ readings }: TapedRoom): string[] {
 }
 
 function next({ next: readings }: TapedRoom, units: SentenceUnits): string[] {
-  return readings.map(({ reading, now, then }) => {
+  return readings.map(({ reading, now, after: then }) => {
     const [before, after] = [sayBand(now, units), sayBand(then, units)];
     const gain = before === after ? '' : `: the least sure wall is known to ${before} now, to ${after} then`;
     return `${plainName(reading)}${gain}`;

@@ -17,7 +17,11 @@ export interface Candidate {
 }
 
 /** What has been read, to be read once more. The tape's own error stays; an estimate is measured instead. */
-export function repeatCandidates({ observations }: Network, adjustment: Adjustment, means: SurveyMeans) {
+export function repeatCandidates(
+  { observations }: Network,
+  adjustment: Adjustment,
+  means: SurveyMeans,
+): Candidate[] {
   const { rows } = adjustment;
   return observations.flatMap((observation, i): Candidate[] => {
     const variance = repeatVariance(observation, means);

@@ -114,9 +114,6 @@ export function bestRepeats(
     .map(({ candidate, band }) => ({ reading: candidate.name(), band }));
 }
 
-/** A number under this name makes no promise of the object; the name is the contract's. */
-const THEN = 'then';
-
 /**
  * The readings that leave the least greatest band, best first; diagonals only where one corner sees the other. What a candidate
  * leaves of the band that is greatest now is the least that it can leave at all, so only the promising ones are looked at
@@ -153,7 +150,7 @@ export function bestNext(
     best.sort(inOrder);
     if (best.length > most) best.pop();
   }
-  return best.map(({ name, greatest }) => ({ reading: name, now, [THEN]: greatest }));
+  return best.map(({ name, greatest }) => ({ reading: name, now, after: greatest }));
 }
 
 function inOrder(

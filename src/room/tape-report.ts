@@ -46,9 +46,9 @@ export interface SuspectReading {
 export interface NextReading {
   /** `diagonal A-C`, `wall A-B again`, `corner B by three distances`. */
   readonly reading: string;
-  /** Greatest half width of a wall's band now and with that reading, mm. */
+  /** Greatest half width of a wall's band now and after that reading, mm. */
   readonly now: number;
-  readonly then: number;
+  readonly after: number;
 }
 
 /** One wall, with how far off it may be. */

@@ -13,14 +13,11 @@ import { sampleReport } from './sample-report.js';
 
 const flat = (text: string): string => text.replace(/\s+/g, ' ');
 
-/** A number under this name makes no promise of the object. */
-const THEN = 'then';
-
 const NOTE: SurveyNote = {
   unitDeviation: 0.9,
   contradictory: false,
   suspect: null,
-  next: [{ reading: 'diagonal A-C', now: 14.2, [THEN]: 8.1 }],
+  next: [{ reading: 'diagonal A-C', now: 14.2, after: 8.1 }],
 };
 const LIMIT: Limit = {
   name: 'wall C-D',

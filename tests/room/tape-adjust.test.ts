@@ -347,6 +347,6 @@ describe('what cannot be determined', () => {
     const room = roomFromTape({ walls: [5000, 4000, 5000, 4000].map((length) => ({ length, ...guess })) });
     expect(Math.max(...room.walls.map(({ band }) => band))).toBeGreaterThan(100);
     expect(room.next[0].reading).toMatch(/^diagonal/);
-    expect(room.next[0].then).toBeLessThan(10);
+    expect(room.next[0].after).toBeLessThan(10);
   });
 });

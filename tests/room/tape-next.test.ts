@@ -39,7 +39,7 @@ describe('what to read next', () => {
     expect(before.next[0].reading).toMatch(/^diagonal (A-C|B-D)$/);
     expect(before.next[0].now).toBe(greatest(before));
     const after = roomFromTape({ walls: RECTANGLE, diagonals: [{ from: 'A', to: 'C', length: DIAGONAL }] });
-    expect(before.next[0].then).toBeCloseTo(factorOf(before) * Math.max(...wallDeviations(after)), 5);
+    expect(before.next[0].after).toBeCloseTo(factorOf(before) * Math.max(...wallDeviations(after)), 5);
     expect(greatest(after)).toBeLessThan(0.6 * greatest(before));
   });
 
@@ -62,7 +62,7 @@ describe('what to read next', () => {
     const before = roomFromTape(survey);
     const diagonals = before.next.filter(({ reading }) => reading.startsWith('diagonal'));
     expect(diagonals.length).toBeGreaterThan(1);
-    for (const { reading, then } of diagonals) {
+    for (const { reading, after: then } of diagonals) {
       const [from, to] = reading.replace('diagonal ', '').split('-');
       const length = distanceBetween(ring[Number(from.slice(1))], ring[Number(to.slice(1))]);
       // A new tape reading, with the deviation that such a reading usually has.
@@ -87,7 +87,7 @@ describe('what to read next', () => {
     };
     const { next } = roomFromTape(survey);
     expect(next.length).toBeGreaterThan(2);
-    expect(next.map(({ then }) => then)).toEqual(next.map(({ then }) => then).sort((a, b) => a - b));
+    expect(next.map(({ after }) => after)).toEqual(next.map(({ after }) => after).sort((a, b) => a - b));
     const blind = ['B-F', 'B-G', 'C-F', 'C-G', 'A-F', 'C-H'].map((ends) => `diagonal ${ends}`);
     for (const { reading } of next) expect(blind).not.toContain(reading);
   });
@@ -111,7 +111,7 @@ describe('what to read next', () => {
     const before = roomFromTape(survey);
     const said = before.next.filter(({ reading }) => reading.startsWith('diagonal'));
     expect(said.length).toBeGreaterThan(1);
-    said.forEach(({ reading, then }, i) => {
+    said.forEach(({ reading, after: then }, i) => {
       expect(reading).toBe(tried[i].name);
       expect(then).toBeCloseTo(factorOf(before) * tried[i].band, 5);
     });
@@ -164,6 +164,6 @@ describe('what to repeat for one wall', () => {
     const { walls, next } = roomFromTape({ walls: RECTANGLE });
     const unsure = walls.reduce((a, b) => (b.band > a.band ? b : a));
     expect(unsure.repeat).toEqual([]);
-    expect(next[0].then).toBeLessThan(0.6 * unsure.band);
+    expect(next[0].after).toBeLessThan(0.6 * unsure.band);
   });
 });
