@@ -25,7 +25,7 @@ export function textBox(
 
 /** Writes the elements of a drawing, in the order in which they lie over each other. */
 export class Pen {
-  readonly patterns = new Set<Pattern>();
+  readonly patterns: Set<Pattern> = new Set();
   readonly #palette: Palette;
   readonly #parts: string[] = [];
 
