@@ -25,7 +25,7 @@ describe('a room by tape readings', () => {
     const scene = sceneOf({ tape });
     const { walls } = roomFromTape(tape);
     // The walk is clockwise from A at the origin: up the left side first.
-    expect(scene.outline.map((p) => p.map(Math.round))).toEqual([
+    expect(scene.outline.map((p) => p.map((v) => Math.round(v) + 0))).toEqual([
       [0, 0],
       [5000, 0],
       [5000, 6000],
