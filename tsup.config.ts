@@ -8,6 +8,7 @@ const entries = {
   stroke: 'src/stroke/index.ts',
   placement: 'src/placement/index.ts',
   delivery: 'src/delivery/index.ts',
+  plan: 'src/plan.ts',
 };
 
 /**

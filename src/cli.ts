@@ -1,4 +1,4 @@
-import { readFile } from 'node:fs/promises';
+import { readFile, writeFile } from 'node:fs/promises';
 import { EXIT } from './cli/io.js';
 import { runCli } from './cli/run.js';
 import * as elbowroom from './index.js';
@@ -29,6 +29,7 @@ process.exitCode = await runCli(
   process.argv.slice(2),
   {
     readFile: (path) => readFile(path),
+    writeFile: (path, text) => writeFile(path, text),
     readStdin,
     stdinIsTty: process.stdin.isTTY === true,
     stderrIsTty: process.stderr.isTTY === true,

@@ -8,7 +8,7 @@ export const HELP = `Usage: elbowroom [options] [file.json]
 Says whether a pool, snooker or carom table goes into a room and whether people
 can play on it there. The file holds a room (with "outline", or with "tape" for
 tape readings), together with --table, or a whole question (with "room", "table"
-and more). Without a file, or with -, the JSON is read from standard input.
+and more, such as "delivery" for the way in). Without a file, or with -, the JSON is read from standard input.
 
 A file of tape readings alone (with "walls", "diagonals" and more) and no table
 is answered with the room that they make: its corners, how surely each wall is
@@ -20,6 +20,7 @@ Options:
                    wanted one first
   --compare        compare tables: each --table given, or a list of usual ones
   --shots          add a map of the shots over the play field
+  --svg FILE       draw the plan to scale into this file, as SVG
   --units UNITS    lengths in mm, cm (default) or ftin (feet and inches)
   --json           print the report as JSON
   --tables         list the tables that --table knows
@@ -29,7 +30,8 @@ Options:
 Exit status:
   0   the table can stand in the room (clear, tight or partial); with --compare:
       some table can; for readings alone: they make a room
-  1   it cannot stand there; with --compare: none can
+  1   it cannot stand there, or a piece of it is kept out on the way in; with
+      --compare: none can stand
   2   the file or the command line is wrong
   70  an error of the program itself; set ELBOWROOM_DEBUG=1 for details
 `;

@@ -15,6 +15,8 @@ import type { StrokeInput } from '../stroke/stroke-settings.js';
 export interface CliIo {
   /** The bytes of a file; rejects with an error that has a `code`, as Node's does. */
   readonly readFile: (path: string) => Promise<Uint8Array>;
+  /** Writes a file, over one that is there; rejects like `readFile`. */
+  readonly writeFile: (path: string, text: string) => Promise<void>;
   readonly readStdin: () => Promise<Uint8Array>;
   /** Whether a person sits before standard input or standard error. */
   readonly stdinIsTty: boolean;
@@ -42,6 +44,7 @@ export interface Library {
   readonly checkFitInput: (input: unknown) => readonly InputProblem[];
   readonly roomFromTape: (survey: TapeSurvey) => TapedRoom;
   readonly describeTapedRoom: (room: TapedRoom, options?: DescribeOptions) => string;
+  readonly renderPlan: (input: FitInput, report: FitReport) => string;
   readonly describeFit: (report: FitReport, options?: DescribeOptions) => string;
   readonly describeComparison: (comparison: TableComparison, options?: DescribeOptions) => string;
   /** The class of the library's own errors of bad input. */
@@ -54,7 +57,7 @@ export interface Library {
 export const EXIT = {
   /** The table can stand in the room (clear, tight or partial), or some table of a comparison can. */
   fits: 0,
-  /** It cannot stand there (none), or no table of a comparison can. */
+  /** It cannot stand there (none), a piece of it does not go in, or no table of a comparison can stand. */
   noFit: 1,
   /** The input or the command line is wrong. */
   badInput: 2,

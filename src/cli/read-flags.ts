@@ -14,6 +14,8 @@ export interface Flags {
   readonly cues: readonly string[];
   readonly compare: boolean;
   readonly shots: boolean;
+  /** Where the plan is to be drawn to, or null. */
+  readonly svg: string | null;
   readonly listTables: boolean;
   readonly help: boolean;
   readonly version: boolean;
@@ -31,6 +33,7 @@ const OPTIONS = {
   cue: { type: 'string', multiple: true },
   compare: { type: 'boolean' },
   shots: { type: 'boolean' },
+  svg: { type: 'string' },
   tables: { type: 'boolean' },
   help: { type: 'boolean', short: 'h' },
   version: { type: 'boolean', short: 'v' },
@@ -83,6 +86,7 @@ export function readFlags(args: readonly string[]): FlagsRead {
   if (tables.length > 1 && !compare)
     return refuse('--table is given more than once; add --compare to compare tables.');
   if (compare && given.has('shots')) return refuse('--shots goes with one table; leave out --compare.');
+  if (compare && given.has('svg')) return refuse('--svg draws one table; leave out --compare.');
   return {
     ok: true,
     flags: {
@@ -94,6 +98,7 @@ export function readFlags(args: readonly string[]): FlagsRead {
       cues: given.get('cue') ?? [],
       compare,
       shots: given.has('shots'),
+      svg: given.get('svg')?.[0] ?? null,
       listTables: given.has('tables'),
       help: given.has('help'),
       version: given.has('version'),

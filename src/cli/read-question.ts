@@ -42,7 +42,8 @@ export function readQuestion(
   const bare = bareOf(value);
   const asked = bare === '' ? value : { room: bare === 'room' ? value : { tape: value } };
   const noTable = bare !== '' && flags.tables.length === 0 && !flags.compare;
-  const surveyOnly = noTable && bare === 'room.tape' && flags.cues.length === 0 && !flags.shots;
+  const surveyOnly =
+    noTable && bare === 'room.tape' && flags.cues.length === 0 && !flags.shots && flags.svg === null;
   if (noTable && !surveyOnly) {
     const what = bare === 'room' ? 'a room' : 'the readings of a room';
     return {

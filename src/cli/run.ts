@@ -53,7 +53,13 @@ function tellRoom(question: RawQuestion, source: string, flags: Flags, io: CliIo
   return print(io, flags.json ? asJson(room) : library.describeTapedRoom(room, { units: flags.units }));
 }
 
-function assess(question: RawQuestion, source: string, flags: Flags, io: CliIo, library: Library): number {
+async function assess(
+  question: RawQuestion,
+  source: string,
+  flags: Flags,
+  io: CliIo,
+  library: Library,
+): Promise<number> {
   const { input } = question;
   if (!isFitInput(input, library)) {
     return refuseInput(library.checkFitInput(input), question, source, flags, io, library);
@@ -64,7 +70,11 @@ function assess(question: RawQuestion, source: string, flags: Flags, io: CliIo, 
   );
   if ('problems' in report) return refuseInput(report.problems, question, source, flags, io, library);
   print(io, flags.json ? asJson(report) : library.describeFit(report, { units: flags.units }));
-  return report.verdict === 'none' ? EXIT.noFit : EXIT.fits;
+  if (flags.svg !== null) {
+    const trouble = await draw(flags.svg, library.renderPlan(input, report), io);
+    if (trouble !== null) return refuse(io, `${plainName(flags.svg)} cannot be written: ${trouble}`);
+  }
+  return report.verdict === 'none' || report.delivery?.outcome === 'blocked' ? EXIT.noFit : EXIT.fits;
 }
 
 function compare(question: RawQuestion, source: string, flags: Flags, io: CliIo, library: Library): number {
@@ -101,6 +111,16 @@ function compare(question: RawQuestion, source: string, flags: Flags, io: CliIo,
   return comparison.rows.some((row) => row.pose !== null) ? EXIT.fits : EXIT.noFit;
 }
 
+/** Writes the drawing; what went wrong, or null. */
+async function draw(path: string, svg: string, io: CliIo): Promise<string | null> {
+  try {
+    await io.writeFile(path, svg);
+    return null;
+  } catch (error) {
+    return fileTrouble(error, 'writing');
+  }
+}
+
 /** An input without problems is a question: that is what the library's own check says. */
 function isFitInput(value: unknown, library: Library): value is FitInput {
   return library.checkFitInput(value).length === 0;
@@ -126,12 +146,12 @@ async function readBytes(flags: Flags, io: CliIo): Promise<Uint8Array | string> 
   try {
     return flags.file === null ? await io.readStdin() : await io.readFile(flags.file);
   } catch (error) {
-    return fileTrouble(error);
+    return fileTrouble(error, 'reading');
   }
 }
 
 const TROUBLES: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file.',
+  ENOENT: 'there is no such file or folder.',
   EISDIR: 'it is a folder; name a file in it.',
   EACCES: 'you have no permission to read it.',
   EPERM: 'you have no permission to read it.',
@@ -139,11 +159,11 @@ const TROUBLES: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'the name is too long.',
 };
 
-function fileTrouble(error: unknown): string {
+function fileTrouble(error: unknown, doing: 'reading' | 'writing'): string {
   const code = codeOf(error);
   const known = code === null ? undefined : TROUBLES[code];
-  if (known !== undefined) return known;
-  return code === null ? 'reading it failed.' : `reading it failed (${code}).`;
+  if (known !== undefined) return doing === 'reading' ? known : known.replace('to read it', 'to write it');
+  return code === null ? `${doing} it failed.` : `${doing} it failed (${code}).`;
 }
 
 function codeOf(error: unknown): string | null {

@@ -11,4 +11,4 @@ export type * from './delivery-report.js';
 export type { Motion, MotionPose } from './motion.js';
 export { narrowPassage } from './narrow-passage.js';
 export type * from './passages.js';
-export { replayPassage } from './replay.js';
+export { type PassageReplay, type Replay, type ReplayOptions, replayPassage } from './replay.js';

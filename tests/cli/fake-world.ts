@@ -13,6 +13,8 @@ export interface FakeWorld {
   readonly io: CliIo;
   readonly out: () => string;
   readonly err: () => string;
+  /** Files that were written, by their paths. */
+  readonly files: ReadonlyMap<string, string>;
 }
 
 /** A file's text or bytes, or the code of the error that reading it ends in. */
@@ -23,6 +25,7 @@ export function fakeWorld(
   options: { readonly stdin?: FakeFile; readonly stderrIsTty?: boolean; readonly debug?: boolean } = {},
 ): FakeWorld {
   const written = { out: '', err: '' };
+  const saved = new Map<string, string>();
   const read = async (file: FakeFile | undefined): Promise<Uint8Array> => {
     if (file === undefined) throw Object.assign(new Error('gone'), { code: 'ENOENT' });
     if (typeof file === 'string') return new TextEncoder().encode(file);
@@ -32,6 +35,10 @@ export function fakeWorld(
   return {
     io: {
       readFile: (path) => read(files[path]),
+      writeFile: async (path, text) => {
+        if (path.includes('/')) throw Object.assign(new Error('gone'), { code: 'ENOENT' });
+        saved.set(path, text);
+      },
       readStdin: () => read(options.stdin),
       stdinIsTty: options.stdin === undefined,
       stderrIsTty: options.stderrIsTty ?? false,
@@ -46,6 +53,7 @@ export function fakeWorld(
     },
     out: () => written.out,
     err: () => written.err,
+    files: saved,
   };
 }
 
@@ -94,6 +102,7 @@ export function fakeLibrary(
         asked.push(input);
         return options.problems ?? [];
       },
+      renderPlan: () => '<svg/>',
       describeFit,
       roomFromTape,
       describeTapedRoom,

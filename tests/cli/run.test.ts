@@ -100,6 +100,24 @@ describe('runCli answers', () => {
     expect(asked.at(-1)).toMatchObject({ table: 'pool-8ft-home' });
   });
 
+  it('draws the plan into a file, and says where it cannot', async () => {
+    const { io, out, files } = fakeWorld({ 'q.json': QUESTION });
+    expect(await runCli(['q.json', '--svg', 'plan.svg'], io, fakeLibrary().library)).toBe(0);
+    expect([...files]).toEqual([['plan.svg', '<svg/>']]);
+    expect(out()).toMatch(/^Yes, but tight/);
+    const lost = fakeWorld({ 'q.json': QUESTION });
+    expect(await runCli(['q.json', '--svg', 'none/plan.svg'], lost.io, fakeLibrary().library)).toBe(2);
+    expect(flat(lost.err())).toMatch(/none\/plan.svg cannot be written: there is no such file or folder/);
+  });
+
+  it('ends with status 1 where a piece is kept out on the way in', async () => {
+    const { io } = fakeWorld({ 'q.json': QUESTION });
+    const way = { outcome: 'blocked', certain: true, pieceSet: null, handRoom: 25, pieces: [] } as const;
+    const delivery = { ...way, advice: [], cautions: [], assumptions: [] };
+    const assess = () => ({ ...sampleReport({ verdict: 'tight' }), delivery });
+    expect(await runCli(['q.json'], io, fakeLibrary({ assess }).library)).toBe(1);
+  });
+
   it('prints the report as JSON', async () => {
     const { io, out } = fakeWorld({ 'q.json': QUESTION });
     await runCli(['--json', 'q.json'], io, fakeLibrary().library);
@@ -227,6 +245,8 @@ describe('runCli refuses', () => {
     [['a.json', 'b.json'], /One file at a time/],
     [['--table', 'a', '--table', 'b', 'q.json'], /add --compare/],
     [['--compare', '--shots', 'q.json'], /leave out --compare/],
+    [['--compare', '--svg', 'plan.svg', 'q.json'], /leave out --compare/],
+    [['--svg'], /--svg needs a value/],
   ] as const)('the command line %j', async (args, message) => {
     const { io, out, err } = fakeWorld({ 'q.json': QUESTION });
     const { library, asked } = fakeLibrary();
