@@ -23,7 +23,7 @@ export interface DescribeOptions {
 export function describeFit(report: FitReport, options: DescribeOptions = {}): string {
   const units = options.units ?? 'cm';
   const blocks = [
-    paragraphs(describeAnswer(report, units)),
+    paragraphs([...describeAnswer(report, units), ...carriedIn(report)]),
     list('Where it stands', describePlace(report, units)),
     list('What can be played', describeCues(report, units), CLASS_WORDS),
     list('Room along and across', describeSpans(report, units)),
@@ -38,6 +38,22 @@ export function describeFit(report: FitReport, options: DescribeOptions = {}): s
     .filter((block) => block.length > 0)
     .map((block) => block.join('\n'))
     .join('\n\n')}\n`;
+}
+
+/** Nobody should read a yes and miss, a page further down, that the table stays outside. */
+function carriedIn({ verdict, delivery }: FitReport): readonly string[] {
+  if (delivery === undefined) return [];
+  const measured = delivery.certain ? '' : ', as far as the measurements can tell';
+  switch (delivery.outcome) {
+    case 'passes':
+      return [`${verdict === 'none' ? 'Its pieces' : 'And its pieces'} can be carried in${measured}.`];
+    case 'blocked':
+      return [
+        `${verdict === 'none' ? 'Not' : 'But not'} all of its pieces can be carried in${measured}: see the way in.`,
+      ];
+    case 'undecided':
+      return ['Whether all of its pieces can be carried in is not shown either way: see the way in.'];
+  }
 }
 
 function wayIn(report: DeliveryReport, units: SentenceUnits): readonly string[][] {
