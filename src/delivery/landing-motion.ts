@@ -63,21 +63,32 @@ export function posesOfTurnWay(
 }
 
 /**
- * More poses in the turns wherever the height between two of them, which runs evenly, would come nearer to a floor or a ceiling than an eighth of
- * what is free.
+ * More poses in the turns wherever the height between two of them, which runs evenly, may come to a floor or a ceiling: unless at every eighth of the
+ * way there is more room to either than it changes by from one to the next, so that no bend in between uses it up.
  */
 function keptFree(heights: SlopeFloor, poses: readonly Poised[]): Poised[] {
   const between = (a: Poised, b: Poised, share: number): Poised => {
     const mix = (m: number, n: number): number => m + share * (n - m);
     return { x: mix(a.x, b.x), y: mix(a.y, b.y), heading: mix(a.heading, b.heading), z: mix(a.z, b.z) };
   };
-  const isFree = ({ x, y, heading, z }: Poised): boolean => {
-    const height = heights.height(x, y, heading);
-    return Math.min(z - heights.lo, heights.hi - z) >= height / 8;
+  const isFree = (a: Poised, b: Poised): boolean => {
+    const rooms = Array.from({ length: 9 }, (_, k) => {
+      const { x, y, heading, z } = between(a, b, k / 8);
+      heights.height(x, y, heading);
+      return { under: z - heights.lo, over: heights.hi - z };
+    });
+    return rooms.every(({ under, over }, k) => {
+      const before = rooms[k - 1];
+      if (before === undefined) return true;
+      return (
+        Math.min(under, before.under) > Math.abs(under - before.under) &&
+        Math.min(over, before.over) > Math.abs(over - before.over)
+      );
+    });
   };
   const kept: Poised[] = [];
   const add = (a: Poised, b: Poised, depth: number): void => {
-    if (depth === 6 || EIGHTHS.every((share) => isFree(between(a, b, share)))) {
+    if (depth === DEEPEST || isFree(a, b)) {
       kept.push(b);
       return;
     }
@@ -95,7 +106,8 @@ function keptFree(heights: SlopeFloor, poses: readonly Poised[]): Poised[] {
   return kept;
 }
 
-const EIGHTHS = [0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875];
+/** How often a part of a turn is halved. */
+const DEEPEST = 8;
 
 function freePoses(
   turn: StairTurn,

@@ -12,9 +12,6 @@ export interface PlanePose {
   readonly tilt: number;
 }
 
-/** Where a turn between two poses is looked at. */
-const EIGHTHS = [0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875];
-
 /**
  * The poses of a plain way: everywhere half of the least spare over the floor, so that as much is left under the ceiling. Along a slide the
  * floor's bound of z is convex and the ceiling's concave between the breaks, so that what holds at the breaks holds between them.
@@ -35,14 +32,23 @@ export function posesOfWay(
     const mix = (m: number, n: number): number => m + share * (n - m);
     return { x: mix(a.x, b.x), tilt: mix(a.tilt, b.tilt), z: mix(a.z, b.z) };
   };
-  const isFree = ({ x, tilt, z }: PlanePose): boolean => {
-    freeHeight(profile, slab, 0, x, tilt, scratch);
-    return Math.min(z - scratch.lo, scratch.hi - z) >= spare / 4;
+  const isFree = (a: PlanePose, b: PlanePose): boolean => {
+    let before = Number.NaN;
+    for (let k = 0; k <= 8; k++) {
+      const { x, tilt, z } = between(a, b, k / 8);
+      freeHeight(profile, slab, 0, x, tilt, scratch);
+      const under = z - scratch.lo;
+      if (Math.min(under, scratch.hi - z) < spare / 4) return false;
+      // More room than it changes by from one eighth to the next: no bend of the floor's bound in between uses it up.
+      if (Math.abs(under - before) >= Math.min(under, before)) return false;
+      before = under;
+    }
+    return true;
   };
   const poses: PlanePose[] = [];
   // In a turn the height that runs evenly between two poses may come too near: then there are more of them.
   const turnTo = (a: PlanePose, b: PlanePose, depth: number): void => {
-    if (depth === 0 || EIGHTHS.every((share) => isFree(between(a, b, share)))) {
+    if (depth === 0 || isFree(a, b)) {
       poses.push(b);
       return;
     }
