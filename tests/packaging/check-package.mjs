@@ -26,10 +26,11 @@ const WANTED = [
 ];
 
 /**
- * Upper bounds, minified and gzipped, in bytes. The aim for everything is 60 kB and is not reached: two packages take 32 kB, and what
- * answers and explains more than twice the rest. Until it is, the limit keeps what was reached from growing unseen.
+ * Upper bounds, minified and gzipped, in bytes. The aim for everything was 60 kB and is far off: two packages take 32 kB; the way in, rooms by
+ * tape readings and drawings take more than the first answer did, and `assessFit` brings in the first two since one call answers them all.
+ * The limits keep what was reached from growing unseen.
  */
-const BUDGET = { everything: 107_000, answer: 61_500, part: 12_000, constant: 1_000 };
+const BUDGET = { everything: 198_000, answer: 124_000, part: 12_000, constant: 1_000 };
 /** What the parts without regions must leave out of a bundle. */
 const HEAVY = ['@flatten-js/core', 'polygon-clipping'];
 

@@ -59,6 +59,30 @@ export const PROGRAMS = {
     if (value > upperBound || Math.abs(value - 2000) > 1) throw new Error(value + ' ' + upperBound);
     console.log(value.toFixed(0) + ' mm');`,
   ),
+  'elbowroom/delivery': program(
+    'elbowroom/delivery',
+    ['assessDelivery'],
+    `
+    const route = [{ kind: 'doorway', width: '83 cm', height: '2 m' }, { kind: 'corner', width: '95 cm', height: '2.4 m' }];
+    const report = assessDelivery({ route }, 'pool-9ft');
+    if (report.outcome !== 'passes' || report.pieces.some((p) => p.passages.some((a) => !(a.replayed > 0))))
+      throw new Error(JSON.stringify(report));
+    console.log(report.outcome + ', ' + report.pieceSet);`,
+  ),
+  'elbowroom/plan': program(
+    'elbowroom/plan',
+    ['renderPlan', 'renderShot'],
+    `
+    const input = { room: { outline: ${ROOM} }, table: 'pool-7ft-bar' };
+    try {
+      renderPlan(input, {});
+      throw new Error('took nonsense');
+    } catch (error) {
+      if (error.name !== 'InputError') throw error;
+    }
+    if (typeof renderShot !== 'function') throw new Error('no shot');
+    console.log('refuses what is no report');`,
+  ),
 };
 
 function program(entry, names, body) {
@@ -81,6 +105,8 @@ import {
 } from 'elbowroom';
 import { regionArea, type Ring, unite } from 'elbowroom/geometry';
 import { findPlacement, type PlacementProblem } from 'elbowroom/placement';
+import { assessDelivery, type DeliveryReport } from 'elbowroom/delivery';
+import { type PlanOptions, renderPlan } from 'elbowroom/plan';
 import { steepestRail, type StrokeScene } from 'elbowroom/stroke';
 
 const wide: Length = '5 m';
@@ -104,6 +130,9 @@ const shot: ClassifyInput = { ...input, pose: { x: 0, y: 0 }, cue: 1448, ball: {
 export const elevation: number | null = classifyShot(shot).elevation;
 export const margin: (scene: StrokeScene) => number = (scene) => scene.planMargin;
 export const steep: object = steepestRail;
+export const way: DeliveryReport = assessDelivery({ route: [{ kind: 'corridor', width: wide, height: 2400 }] }, 'pool-9ft');
+const options: PlanOptions = { sheet: 'A3' };
+export const drawing: string = renderPlan(input, report, options);
 `;
 
 /** Projects of strict TypeScript users; each compiles the same few lines with its own way to find modules. */

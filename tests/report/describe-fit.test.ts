@@ -5,6 +5,7 @@ import { describeFit } from '../../src/report/describe-fit.js';
 import type { FitReport, Verdict } from '../../src/report/fit-report.js';
 import type { SentenceUnits } from '../../src/report/sentences.js';
 import { columnsOf } from '../../src/report/wrap.js';
+import { BLOCKED, sampleDelivery, samplePassage, samplePiece, UNDECIDED } from './sample-delivery.js';
 import { anyReport, SAMPLE_CUE, SAMPLE_TABLE, sampleReport } from './sample-report.js';
 
 /** Seed of every property here, so that each run is the same. */
@@ -29,6 +30,17 @@ const OPENINGS: Readonly<Record<Verdict, RegExp>> = {
 };
 
 describe('describeFit', () => {
+  it('says beside the verdict whether the table can be carried in, and tells the way further down', () => {
+    const carried = (answer: Parameters<typeof samplePiece>[0][number]): string =>
+      told({ ...sampleReport({ verdict: 'clear' }), delivery: sampleDelivery([samplePiece([answer])]) });
+    expect(carried(samplePassage())).toMatch(
+      /^Yes.* And its pieces can be carried in\. .*The way in - Yes: every piece goes in/,
+    );
+    expect(carried(BLOCKED)).toMatch(/^Yes.* But not all of its pieces can be carried in: see the way in\./);
+    expect(carried(UNDECIDED)).toContain('is not shown either way: see the way in.');
+    expect(told(sampleReport({ verdict: 'clear' }))).not.toContain('carried in');
+  });
+
   it('opens with the verdict', () => {
     holds((report, units) => {
       expect(describeFit(report, { units })).toMatch(OPENINGS[report.verdict]);
