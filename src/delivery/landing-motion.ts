@@ -6,8 +6,8 @@ import type { TurnWay } from './landing-way.js';
 import type { PlanPose } from './plan-shape.js';
 import { SlopeFloor } from './slope-floor.js';
 
-/** Parts of a quarter turn: where shares are compared, and where the way does not pass anyway. */
-const COARSE = 16;
+/** Parts of a quarter turn: where shares are compared (at a step what is free jumps, so they must lie close), and where the way does not pass anyway. */
+const COARSE = 64;
 const FAILED = 64;
 /** mm: poses nearer to each other stand on either side of a step. */
 const HAIR = 1e-5;
@@ -24,7 +24,7 @@ export interface Poised extends PlanPose {
 }
 
 /** Shares of the spare by which a way may keep off the outer walls: in the middle, or nearer to the inner ones where that leaves more height. */
-const SHARES = [0.5, 0.6, 0.7, 0.8, 0.9];
+const SHARES = [0.5, 0.6, 0.7, 0.8, 0.9, 0.95, 0.99];
 
 /**
  * The poses of the way in the turn as given, its spare shared out between the sides, with the heights in the middle of what is free. Two poses

@@ -51,6 +51,33 @@ describe('crossWinder', () => {
     expect(passed).toBeGreaterThan(15);
   });
 
+  it('keeps off a step that it would meet if it shared out its spare otherwise', () => {
+    // Found by random routes: shared evenly between the walls, the box swung over a step that it passes nearer to the inner corner.
+    const winder: Winder = {
+      kind: 'winder',
+      name: '',
+      tolerance: 10,
+      width: 643.9519346691668,
+      pitch: Math.atan2(193.460717019625, 261.7392564751208),
+      rise: 193.460717019625,
+      headroom: 2285.6029800139368,
+      climb: 580.382151058875,
+    };
+    const box = {
+      l: 2285.4011990129948,
+      w: 315.91492619365454,
+      h: 151.3437952781965,
+      held: ['on-edge', 'on-end'],
+      tilt: Math.PI / 4,
+    } as const;
+    const crossing = crossWinder(winder, box, budget);
+    expect(crossing.atLeast).toBeGreaterThan(0);
+    expect(crossing.motion).not.toBeNull();
+    if (crossing.motion === null) return;
+    expect(replayPassage(winder, crossing.motion).clearance).toBeGreaterThan(0);
+    expect(leastRoom(winder, crossing.motion)).toBeGreaterThan(0);
+  });
+
   it('keeps its height where the free heights bend between two poses', () => {
     // Found by fuzz-stairs.ts, seed 31: the box dipped 0.3 mm into the steps between two looks at it.
     const winder: Winder = {
