@@ -2,7 +2,7 @@ import { capsuleInPlan } from './capsule.js';
 import type { Carried } from './carried.js';
 import { cornerCentre, cornerPoses } from './corner-poses.js';
 import { type CornerSpare, cornerSpare } from './corner-spare.js';
-import type { Crossing } from './crossing.js';
+import { type Crossing, noWay } from './crossing.js';
 import { leastHeight, planShapeOf } from './holds.js';
 import { bestHold } from './holds-best.js';
 import type { MotionPose } from './motion.js';
@@ -25,15 +25,7 @@ export function crossCorner(passage: Corner, box: Carried): Crossing {
   const best = bestHold(box, lower, spareOf);
   const atMostAnyMotion = capsuleBound(passage, box, lower, higher);
   if (best === null) {
-    return {
-      atLeast: Number.NEGATIVE_INFINITY,
-      atMost: Number.NEGATIVE_INFINITY,
-      atMostAnyMotion,
-      hold: null,
-      motion: null,
-      narrowest: null,
-      method: 'closed-form',
-    };
+    return noWay('closed-form', Number.NEGATIVE_INFINITY, atMostAnyMotion);
   }
   const atMost =
     higher > lower

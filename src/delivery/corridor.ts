@@ -1,5 +1,5 @@
 import type { Carried } from './carried.js';
-import type { Crossing } from './crossing.js';
+import { type Crossing, noWay } from './crossing.js';
 import { bestStraight, carverSpare } from './gate-section.js';
 import { planLength } from './holds.js';
 import type { MotionPose } from './motion.js';
@@ -22,15 +22,7 @@ export function crossCorridor(passage: Corridor, box: Carried): Crossing {
   const anyMotion = carverSpare(box.w, box.h, width, height);
   const way = bestStraight({ width, height, left: endless, right: endless, depth: endless }, box);
   if (way === null) {
-    return {
-      atLeast: Number.NEGATIVE_INFINITY,
-      atMost: Number.NEGATIVE_INFINITY,
-      atMostAnyMotion: anyMotion,
-      hold: null,
-      motion: null,
-      narrowest: null,
-      method: 'closed-form',
-    };
+    return noWay('closed-form', Number.NEGATIVE_INFINITY, anyMotion);
   }
   const { hold, sideways, spare } = way;
   const at = (x: number): MotionPose => ({

@@ -22,3 +22,16 @@ export interface Crossing {
   /** What decided: a formula, the subdivision of poses into boxes, or nothing. */
   readonly method: 'closed-form' | 'subdivision' | 'none';
 }
+
+/** No motion was found: what the bounds say, and nothing else. */
+export function noWay(method: Crossing['method'], atMost: number, atMostAnyMotion: number): Crossing {
+  return {
+    atLeast: Number.NEGATIVE_INFINITY,
+    atMost,
+    atMostAnyMotion,
+    hold: null,
+    motion: null,
+    narrowest: null,
+    method,
+  };
+}

@@ -1,5 +1,5 @@
 import type { Carried } from './carried.js';
-import type { Crossing } from './crossing.js';
+import { type Crossing, noWay } from './crossing.js';
 import { bestStraight, heldSectionSpare, sectionSpare } from './gate-section.js';
 import { leastHeight, planLength } from './holds.js';
 import type { MotionPose } from './motion.js';
@@ -32,15 +32,7 @@ export function crossGateStraight(gate: Gate, box: Carried): Crossing {
   const atMost = Math.min(heldSectionSpare(box, width, height), ceiling - leastHeight(box), atMostAnyMotion);
   const way = bestStraight(hole, box);
   if (way === null) {
-    return {
-      atLeast: Number.NEGATIVE_INFINITY,
-      atMost,
-      atMostAnyMotion,
-      hold: null,
-      motion: null,
-      narrowest: null,
-      method: 'closed-form',
-    };
+    return noWay('closed-form', atMost, atMostAnyMotion);
   }
   const { hold, sideways } = way;
   const atLeast = way.spare;

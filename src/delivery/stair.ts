@@ -1,5 +1,5 @@
 import type { Carried, Hold } from './carried.js';
-import type { Crossing } from './crossing.js';
+import { type Crossing, noWay } from './crossing.js';
 import type { Motion, MotionPose } from './motion.js';
 import type { Stair } from './passages.js';
 import { stairBound, stairFamilyBound } from './stair-bounds.js';
@@ -47,7 +47,7 @@ export function crossStair(stair: Stair, box: Carried, options: { readonly maxBo
       if (best.atLeast >= stair.tolerance) break;
     }
   }
-  if (best === null) return noWay(anyMotion);
+  if (best === null) return noWay('none', Number.NEGATIVE_INFINITY, anyMotion);
   const atMost = tries.reduce((most, one) => Math.max(most, one.atMost), best.atLeast);
   const { motion, narrowest } = best.motion();
   return {
@@ -58,19 +58,6 @@ export function crossStair(stair: Stair, box: Carried, options: { readonly maxBo
     motion: best.atLeast >= 0 ? motion : null,
     narrowest,
     method: best.searched ? 'subdivision' : 'closed-form',
-  };
-}
-
-/** No way of holding it is allowed. */
-function noWay(anyMotion: number): Crossing {
-  return {
-    atLeast: Number.NEGATIVE_INFINITY,
-    atMost: Number.NEGATIVE_INFINITY,
-    atMostAnyMotion: anyMotion,
-    hold: null,
-    motion: null,
-    narrowest: null,
-    method: 'none',
   };
 }
 
