@@ -6,7 +6,6 @@ import type { Motion, MotionPose } from './motion.js';
 import type { PlanPose } from './plan-shape.js';
 import { block, face, halfPlane, type PlanEnd, type PlanSolid, type PlanSpace } from './plan-space.js';
 import { SlopeFloor } from './slope-floor.js';
-import { slopeHeight } from './stair-bounds.js';
 import { findPath } from './subdivide.js';
 
 /** A motion round a turn, with the cut of all clear readings under which there still is one. */
@@ -26,13 +25,15 @@ export interface TurnSearchOptions {
   readonly atMost: number;
 }
 
-/** Holds tried besides the first. */
-const HOLDS = 4;
+/** Holds tried besides the first and those next to it. */
+const HOLDS = 5;
+/** Tilts next to the first that are tried, radians. */
+const NEXT = [0.015, -0.015, 0.035, -0.035];
 /** Tilts lie this far apart, radians; those tried, twice as far. */
 const TILT_STEP = Math.PI / 60;
 /** Most boxes of poses altogether, and for one search: a landing should not take much longer than the other passages. */
-const MOST_BOXES = 30_000;
-const MOST_AT_ONCE = 10_000;
+const MOST_BOXES = 20_000;
+const MOST_AT_ONCE = 8_000;
 /** Boxes of poses are split down to this, mm. */
 const RESOLUTION = 2;
 /**
@@ -40,6 +41,8 @@ const RESOLUTION = 2;
  * was found cannot be followed, more.
  */
 const OFF_STEPS = [2, 12, 40];
+/** Parts of a quarter turn when holds are compared. */
+const PARTS = 5;
 /** Spare without which no way is sought, mm: half of it is left on every side. */
 const LEAST = 0.5;
 const KINDS: readonly PlanWayKind[] = ['turn', 'slide', 'sideways'];
@@ -74,9 +77,10 @@ interface Promising {
   readonly height: number;
 }
 
-/** Holds with room in plan and over the flights, those that want least height on the outer walls first. */
+/** Holds with room in plan, those that leave most height by the outer walls before the others; then some next to the first. */
 function promisingHolds(turn: StairTurn, box: Carried, first: Hold): Hold[] {
   const promises: Promising[] = [];
+  const next: Hold[] = [];
   for (const { along, across, up, tilts } of holdFamilies(box)) {
     for (const [from, to] of tilts) {
       const count = Math.max(1, Math.ceil((to - from) / TILT_STEP));
@@ -86,6 +90,10 @@ function promisingHolds(turn: StairTurn, box: Carried, first: Hold): Hold[] {
         const hold = { along, across, up, tilt };
         const height = promise(turn, hold);
         if (height > Number.NEGATIVE_INFINITY) promises.push({ hold, height });
+      }
+      if (along !== first.along || across !== first.across) continue;
+      for (const tilt of NEXT.map((by) => first.tilt + by)) {
+        if (tilt >= from && tilt <= to) next.push({ ...first, tilt });
       }
     }
   }
@@ -98,27 +106,32 @@ function promisingHolds(turn: StairTurn, box: Carried, first: Hold): Hold[] {
     const again = near(hold, first) || chosen.some((other) => near(hold, other));
     if (!again) chosen.push(hold);
   }
-  return chosen;
+  return [...chosen, ...next];
 }
 
-/** -Infinity where there is no room in plan or, lengthwise, over the flights. */
+/** -Infinity where there is no room in plan. */
 function promise(turn: StairTurn, hold: Hold): number {
   let best = Number.NEGATIVE_INFINITY;
-  const { along, up, tilt } = hold;
-  if (turn.headroom - slopeHeight(along, up, turn.pitch, tilt) < 0) return best;
-  let heights: SlopeFloor | null = null;
-  for (const kind of KINDS) {
-    const plan = guessPlanSpare(turn, hold, kind);
-    if (plan < 0) continue;
-    heights ??= new SlopeFloor(turnSpace(turn), hold);
-    for (const off of [0, plan / 2, plan]) {
-      let least = Number.POSITIVE_INFINITY;
-      for (const { x, y, heading } of planWay(turn, hold, kind, off, off, 8)) {
-        least = Math.min(least, heights.height(x, y, heading));
+  const heights = new SlopeFloor(turnSpace(turn), hold);
+  const along = (outline: Hold, kind: PlanWayKind, turned: readonly number[]): void => {
+    const plan = guessPlanSpare(turn, outline, kind);
+    if (plan < 0 && turn.kind !== 'half-landing') return;
+    for (const off of plan > 0 ? [0, plan / 2, plan] : [0]) {
+      const poses = planWay(turn, outline, kind, off, off, PARTS);
+      for (const by of turned) {
+        let least = plan < 0 ? plan : Number.POSITIVE_INFINITY;
+        for (const { x, y, heading } of poses) {
+          least = Math.min(least, heights.height(x, y, heading + by));
+          if (least <= best) break;
+        }
+        best = Math.max(best, least);
       }
-      best = Math.max(best, least);
     }
-  }
+  };
+  for (const kind of KINDS) along(hold, kind, [0]);
+  // With its edge across up the flight, the front to either side.
+  const crosswise = { along: hold.across, across: planLength(hold), up: 0, tilt: 0 };
+  along(crosswise, 'turn', [Math.PI / 2, -Math.PI / 2]);
   return best;
 }
 
