@@ -1,5 +1,5 @@
 import type { Carried } from './carried.js';
-import type { Crossing } from './crossing.js';
+import { type Crossing, noWay } from './crossing.js';
 import { heldTurnBound, heldTurnBoundNear, turnBound } from './landing-bounds.js';
 import { type Poised, posesOfTurnWay } from './landing-motion.js';
 import { searchTurn } from './landing-search.js';
@@ -23,12 +23,7 @@ export function crossLanding(
 }
 
 /** A landing or a winder, as its turn; readings may be off by `tolerance`. The search has a limit of its own besides `maxBoxes`. */
-export function crossTurn(
-  turn: StairTurn,
-  box: Carried,
-  tolerance: number,
-  maxBoxes: number = Number.POSITIVE_INFINITY,
-): Crossing {
+export function crossTurn(turn: StairTurn, box: Carried, tolerance: number, maxBoxes: number): Crossing {
   const anyMotion = turnBound(turn, box);
   const way = bestTurnWay(turn, box, anyMotion);
   let held = Math.min(anyMotion, heldTurnBound(turn, box, way?.spare));
@@ -37,15 +32,7 @@ export function crossTurn(
     held = Math.min(held, heldTurnBoundNear(turn, box, Math.max(found, -tolerance - 1)));
   }
   if (way === null) {
-    return {
-      atLeast: Number.NEGATIVE_INFINITY,
-      atMost: held,
-      atMostAnyMotion: anyMotion,
-      hold: null,
-      motion: null,
-      narrowest: null,
-      method: 'none',
-    };
+    return noWay('none', held, anyMotion);
   }
   const { along, across, up, tilt } = way.hold;
   const { poses, tightest } = posesOfTurnWay(turn, way);
