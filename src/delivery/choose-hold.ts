@@ -1,10 +1,8 @@
 import type { Carried, Hold } from './carried.js';
 import type { HoldName } from './delivery-input.js';
 import { reportHold } from './hold-report.js';
-import type { Passage } from './passages.js';
+import { type Passage, STAIR_KINDS } from './passages.js';
 import type { Cross, ProvedCrossing } from './prove-crossing.js';
-
-const STAIRS: readonly Passage['kind'][] = ['stair', 'quarter-landing', 'half-landing', 'winder'];
 
 /**
  * The crossing as carriers would choose it: held as in the passage before (at first: in the first way that the piece allows), as long as it
@@ -27,5 +25,5 @@ export function crossAsCarried(
 
 /** Held in this level way alone; on stairs it may be tilted out of it, since the flight itself is. */
 function heldIn(box: Carried, way: HoldName, { kind }: Passage): Carried {
-  return { ...box, held: [way], tilt: STAIRS.includes(kind) ? box.tilt : 0 };
+  return { ...box, held: [way], tilt: STAIR_KINDS.includes(kind) ? box.tilt : 0 };
 }

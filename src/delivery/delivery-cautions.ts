@@ -1,6 +1,6 @@
 import { type Handling, handlingOf } from '../equipment/handling.js';
 import type { DeliveryCaution } from './delivery-report.js';
-import type { Passage } from './passages.js';
+import { type Passage, STAIR_KINDS } from './passages.js';
 
 /** What the cautions need to know of the way and of what is carried. */
 export interface DeliveryFacts {
@@ -100,10 +100,8 @@ function weighing(names: readonly string[]): DeliveryCaution {
   };
 }
 
-const STAIRS: readonly Passage['kind'][] = ['stair', 'quarter-landing', 'half-landing', 'winder'];
-
 function stairs({ route }: DeliveryFacts): readonly DeliveryCaution[] {
-  const names = route.flatMap(({ kind, name }) => (STAIRS.includes(kind) ? [name] : []));
+  const names = route.flatMap(({ kind, name }) => (STAIR_KINDS.includes(kind) ? [name] : []));
   if (names.length === 0) return [];
   return [
     {

@@ -120,3 +120,6 @@ export interface Lift extends Common {
 }
 
 export type Passage = Gate | Corridor | Corner | Stair | Landing | Winder | Lift;
+
+/** Kinds with steps: flights, and the turns between them. */
+export const STAIR_KINDS: readonly Passage['kind'][] = ['stair', 'quarter-landing', 'half-landing', 'winder'];
