@@ -86,6 +86,7 @@ function readFitInput(input: unknown, problems: ProblemList): FitQuestion | null
     search,
     detail,
     delivery,
+    arrangement: null,
     assumptions,
   };
 }

@@ -1,3 +1,4 @@
+import type { ArrangementInput, FurnishingInput } from './arrangement/furnishing-input.js';
 import type { DeliveryInput } from './delivery/delivery-input.js';
 import type { CueInput, TableInput } from './equipment/equipment-types.js';
 import type { Length } from './length/length.js';
@@ -50,4 +51,8 @@ export interface FitInput {
   readonly detail?: 'verdict' | 'shots';
   /** The way in, passage by passage: whether the table's pieces can be carried to the room. */
   readonly delivery?: DeliveryInput;
+  /** Other pieces that are to stand in the same room, at most 12. A place is found for the table and all of them together. */
+  readonly furnishings?: readonly FurnishingInput[];
+  /** How the pieces are arranged. */
+  readonly arrangement?: ArrangementInput;
 }

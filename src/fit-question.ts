@@ -1,3 +1,4 @@
+import type { CheckedArrangement } from './arrangement/checked-arrangement.js';
 import type { CheckedDelivery } from './delivery/read-delivery.js';
 import type { CueSpec, TableSpec } from './equipment/equipment-types.js';
 import type { SearchProgress } from './fit-input.js';
@@ -20,6 +21,8 @@ export interface FitQuestion {
   readonly detail: 'verdict' | 'shots';
   /** The way in; null where none was given. */
   readonly delivery: CheckedDelivery | null;
+  /** Other pieces in the room; null where none were given. */
+  readonly arrangement: CheckedArrangement | null;
   /** Every default that was used, as a sentence. */
   readonly assumptions: readonly string[];
 }

@@ -47,7 +47,7 @@ export type { PlanTheme } from './report/plan/theme.js';
 export type { SentenceUnits } from './report/sentences.js';
 export { roomFromTape } from './room/room-from-tape.js';
 export type * from './room/room-input.js';
-export type { Scene, SceneCeilingFace, SceneDoor, SceneObstacle } from './room/scene.js';
+export type { Scene, SceneCeilingFace, SceneDoor, SceneObstacle, SceneReserved } from './room/scene.js';
 export type * from './room/tape-input.js';
 export type * from './room/tape-report.js';
 export type * from './room/tape-room.js';

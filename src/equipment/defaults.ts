@@ -89,4 +89,18 @@ export const DEFAULTS = {
     mostCarriers: 6,
     maxBoxes: 60_000,
   },
+  arrangement: {
+    /** Width of a clear way: about what one person walking takes (Metric Handbook, from memory). */
+    way: 600,
+    /** Headroom of a use zone. */
+    zoneHeight: 2000,
+    /** A door's leaf takes the floor of its swing up to this height. */
+    doorHeight: 2100,
+    /** A piece that is to stand at a wall may be this far off it, for skirtings and pipes, where its pose is given. */
+    wallGap: 100,
+    /** Layouts of the whole room to weigh. */
+    effort: 200,
+    /** What a layout is worth: shares in 0..1 times these. A piece more counts for more than any play, play for more than any sharing. */
+    weights: { placed: 1000, play: 100, apart: 5 },
+  },
 } as const;

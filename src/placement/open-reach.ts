@@ -50,7 +50,16 @@ export interface OpenReach {
  */
 export function openReach(table: TableSpec, stroke: StrokeSettings, cue: CueSpec, grow = 0): OpenReach {
   const alone = prepareStrokes(
-    { outline: [], wallNames: [], obstacles: [], ceiling: [], doors: [], tolerance: 0, wallTolerances: null },
+    {
+      outline: [],
+      wallNames: [],
+      obstacles: [],
+      ceiling: [],
+      doors: [],
+      reserved: [],
+      tolerance: 0,
+      wallTolerances: null,
+    },
     table,
     { x: 0, y: 0, angle: 0 },
     stroke,

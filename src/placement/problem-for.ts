@@ -5,9 +5,9 @@ import { lowCeilingRings } from '../room/ceiling.js';
 import type { Scene, SceneObstacle } from '../room/scene.js';
 import type { PlacementProblem } from './placement-problem.js';
 
-/** Whose footprint it is in a placement problem: an obstacle, a face of the ceiling or a door, by its index in the scene. */
+/** Whose footprint it is in a placement problem: an obstacle, a face of the ceiling, a door or reserved floor, by its index in the scene. */
 export interface FootprintOwner {
-  readonly kind: 'obstacle' | 'ceiling' | 'door';
+  readonly kind: 'obstacle' | 'ceiling' | 'door' | 'reserved';
   readonly index: number;
   readonly name: string;
 }
@@ -131,6 +131,10 @@ function sortFootprints(
     if (door.swing === null) return;
     low.push(door.swing);
     lowOwners.push({ kind: 'door', index, name: door.name });
+  });
+  scene.reserved.forEach(({ name, ring }, index) => {
+    low.push(ring);
+    lowOwners.push({ kind: 'reserved', index, name });
   });
   const frame: Size = { length: table.outer.length, width: table.outer.width };
   return { play: playSize(table), frame, outline: scene.outline, tall, tallOwners, low, lowOwners };

@@ -25,6 +25,7 @@ const KIND_WORDS: Readonly<Record<Limit['kind'], string>> = {
   ceiling: 'too low for a raised cue',
   standing: 'missing for the player',
   door: 'its swing has to stay free of the table',
+  reserved: 'floor that another piece needs in use',
   rail: 'asks for a raised cue',
   room: 'too small for the table',
 };

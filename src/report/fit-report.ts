@@ -1,3 +1,4 @@
+import type { ArrangementReport } from '../arrangement/arrangement-report.js';
 import type { DeliveryReport } from '../delivery/delivery-report.js';
 import type { TableSpec } from '../equipment/equipment-types.js';
 import type { NextReading, SuspectReading, TapedReading, TapedWall } from '../room/tape-report.js';
@@ -72,7 +73,8 @@ export interface Gap {
 /** One thing that holds the verdict back (or is within the tolerance of doing so). */
 export interface Limit {
   readonly name: string;
-  readonly kind: 'wall' | 'obstacle' | 'ceiling' | 'standing' | 'door' | 'rail' | 'room';
+  /** `reserved`: floor of another piece's use zone. */
+  readonly kind: 'wall' | 'obstacle' | 'ceiling' | 'standing' | 'door' | 'reserved' | 'rail' | 'room';
   /** Least plan distance from where a ball's centre can lie to it, mm; null where a distance says nothing (ceiling, standing room). */
   readonly distance: number | null;
   /** Distance at which it no longer matters to the wanted cue, mm; null as above. */
@@ -165,6 +167,8 @@ export interface FitReport {
   readonly advice: readonly Advice[];
   /** Whether the table can be carried in; where the way in was given. */
   readonly delivery?: DeliveryReport;
+  /** Where the other pieces stand; where `furnishings` were given. All else in the report is for the room with those that have a place. */
+  readonly arrangement?: ArrangementReport;
   readonly cautions: readonly Caution[];
   /** Every default that was used, as a sentence. */
   readonly assumptions: readonly string[];

@@ -38,6 +38,7 @@ export function stretchRoom(scene: Scene, pose: Placement, along: number, across
         swing: d.swing === null ? null : d.swing.map((p) => moved(p, by)),
       };
     }),
+    reserved: scene.reserved.map((r) => ({ ...r, ring: whole(r.ring) })),
   };
 }
 

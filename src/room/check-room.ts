@@ -92,7 +92,7 @@ export function readSurveyedRoom(
     return null;
   const { outline, wallNames, wallTolerances, survey } = plan;
   return {
-    scene: { outline, wallNames, obstacles, ceiling, doors, tolerance, wallTolerances },
+    scene: { outline, wallNames, obstacles, ceiling, doors, reserved: [], tolerance, wallTolerances },
     survey,
   };
 }

@@ -13,6 +13,8 @@ export interface Scene {
   /** Faces of the ceiling; the lowest governs. Empty: no ceiling is considered. */
   readonly ceiling: readonly SceneCeilingFace[];
   readonly doors: readonly SceneDoor[];
+  /** Floor that the table's frame must keep off, while cues and players may use it by turns: use zones of other pieces. Empty unless other pieces stand in the room. */
+  readonly reserved: readonly SceneReserved[];
   /** e: how far off any boundary may be, mm. */
   readonly tolerance: number;
   /** Instead of that, how far off the wall of `outline` with the same index may be, square to it, mm; null: `tolerance` holds for the walls too. */
@@ -47,4 +49,12 @@ export interface SceneDoor {
   readonly opens: 'in' | 'out' | 'slides';
   /** Convex anticlockwise polygon around the leaf's quarter circle; null when the leaf does not open in. */
   readonly swing: Ring | null;
+}
+
+/** Floor kept free of the table, from the floor up to at least its rails. */
+export interface SceneReserved {
+  /** `'darts board: throw lane'` */
+  readonly name: string;
+  /** Convex, anticlockwise. */
+  readonly ring: Ring;
 }

@@ -9,7 +9,7 @@
 export type { FieldSize, Source, TableSpec } from '../equipment/equipment-types.js';
 export type { EdgeArrays } from '../geometry/edge-arrays.js';
 export type { Placement, Point, Ring } from '../geometry/types.js';
-export type { Scene, SceneCeilingFace, SceneDoor, SceneObstacle } from '../room/scene.js';
+export type { Scene, SceneCeilingFace, SceneDoor, SceneObstacle, SceneReserved } from '../room/scene.js';
 export { type AnsweredShot, answerShot, type ShotClass } from './answer-shot.js';
 export { type CushionLengths, type CushionName, cushionProfiles } from './cushion-profile.js';
 export { prepareStrokes } from './prepare-strokes.js';

@@ -18,7 +18,16 @@ const search = { gap: 1, maxBoxes: 100_000, turns: 'any' } as const;
 
 function room(outline: Ring, obstacles: Scene['obstacles'] = []): Scene {
   const wallNames = outline.map((_, i) => `wall ${i + 1}`);
-  return { outline, wallNames, obstacles, ceiling: [], doors: [], tolerance: 10, wallTolerances: null };
+  return {
+    outline,
+    wallNames,
+    obstacles,
+    ceiling: [],
+    doors: [],
+    reserved: [],
+    tolerance: 10,
+    wallTolerances: null,
+  };
 }
 
 function prism(name: string, ring: Ring, from: number, to: number): Scene['obstacles'][number] {

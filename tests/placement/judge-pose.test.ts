@@ -16,7 +16,16 @@ const E = 10;
 
 function room(outline: Ring, obstacles: Scene['obstacles'] = [], ceiling: Scene['ceiling'] = []): Scene {
   const wallNames = outline.map((_, i) => `wall ${i + 1}`);
-  return { outline, wallNames, obstacles, ceiling, doors: [], tolerance: E, wallTolerances: null };
+  return {
+    outline,
+    wallNames,
+    obstacles,
+    ceiling,
+    doors: [],
+    reserved: [],
+    tolerance: E,
+    wallTolerances: null,
+  };
 }
 
 function prism(name: string, ring: Ring, from: number, to: number): Scene['obstacles'][number] {

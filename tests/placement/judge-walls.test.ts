@@ -14,7 +14,16 @@ const Q = { length: TABLE.field.length - TABLE.ballDiameter, width: TABLE.field.
 
 function room(outline: Ring, wallTolerances: readonly number[] | null, tolerance = 10): Scene {
   const wallNames = outline.map((_, i) => `wall ${i + 1}`);
-  return { outline, wallNames, obstacles: [], ceiling: [], doors: [], tolerance, wallTolerances };
+  return {
+    outline,
+    wallNames,
+    obstacles: [],
+    ceiling: [],
+    doors: [],
+    reserved: [],
+    tolerance,
+    wallTolerances,
+  };
 }
 
 const RUNS = 100;

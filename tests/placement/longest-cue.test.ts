@@ -29,6 +29,7 @@ function hall(clearance: number, from: number): Scene {
     ceiling: [],
     doors: [],
     tolerance: 10,
+    reserved: [],
     wallTolerances: null,
   };
 }

@@ -16,7 +16,16 @@ const play = {
 
 function room(outline: Ring, obstacles: Scene['obstacles'] = []): Scene {
   const wallNames = outline.map((_, i) => `wall ${i + 1}`);
-  return { outline, wallNames, obstacles, ceiling: [], doors: [], tolerance: 10, wallTolerances: null };
+  return {
+    outline,
+    wallNames,
+    obstacles,
+    ceiling: [],
+    doors: [],
+    reserved: [],
+    tolerance: 10,
+    wallTolerances: null,
+  };
 }
 
 function prism(name: string, ring: Ring, to: number): Scene['obstacles'][number] {

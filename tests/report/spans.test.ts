@@ -17,7 +17,16 @@ const stroke: StrokeSettings = {
 
 function room(outline: Ring, obstacles: Scene['obstacles'] = []): Scene {
   const wallNames = outline.map((_, i) => `wall ${i + 1}`);
-  return { outline, wallNames, obstacles, ceiling: [], doors: [], tolerance: 10, wallTolerances: null };
+  return {
+    outline,
+    wallNames,
+    obstacles,
+    ceiling: [],
+    doors: [],
+    reserved: [],
+    tolerance: 10,
+    wallTolerances: null,
+  };
 }
 
 function box(name: string, ring: Ring, from: number, to: number): Scene['obstacles'][number] {

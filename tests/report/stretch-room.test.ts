@@ -9,7 +9,16 @@ import { STROKE, TABLE } from '../stroke/scenes.js';
 
 function room(outline: Ring, obstacles: Scene['obstacles'] = []): Scene {
   const wallNames = outline.map((_, i) => `wall ${i + 1}`);
-  return { outline, wallNames, obstacles, ceiling: [], doors: [], tolerance: 10, wallTolerances: null };
+  return {
+    outline,
+    wallNames,
+    obstacles,
+    ceiling: [],
+    doors: [],
+    reserved: [],
+    tolerance: 10,
+    wallTolerances: null,
+  };
 }
 
 describe('a room made longer about a table', () => {

@@ -12,6 +12,7 @@ describe('readRoom', () => {
       ceiling: [],
       doors: [],
       tolerance: 10,
+      reserved: [],
       wallTolerances: null,
     });
     expect(assumptions).toEqual([
@@ -72,6 +73,7 @@ describe('readRoom', () => {
       ceiling: [{ name: 'ceiling', height: 2400, slopeX: 0, slopeY: 0 }],
       doors: [{ name: 'entry', hinge: [5000, 1000], latch: [5000, 1900], opens: 'slides', swing: null }],
       tolerance: 5,
+      reserved: [],
       wallTolerances: null,
     });
   });

@@ -9,7 +9,16 @@ import type { Scene } from '../../src/room/scene.js';
 
 function sceneWith(outline: Ring, wallTolerances: readonly number[] | null, tolerance: number): Scene {
   const wallNames = outline.map((_, i) => `wall ${i + 1}`);
-  return { outline, wallNames, obstacles: [], ceiling: [], doors: [], tolerance, wallTolerances };
+  return {
+    outline,
+    wallNames,
+    obstacles: [],
+    ceiling: [],
+    doors: [],
+    reserved: [],
+    tolerance,
+    wallTolerances,
+  };
 }
 
 const RECTANGLE: Ring = [

@@ -77,6 +77,7 @@ export function room(
     ceiling,
     doors: [],
     tolerance: 10,
+    reserved: [],
     wallTolerances: null,
   };
 }
