@@ -1,10 +1,12 @@
-import { defineConfig } from 'vitest/config';
+import { configDefaults, defineConfig } from 'vitest/config';
 
 const inCi = process.env.CI !== undefined && process.env.CI !== '';
 
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
+    // Those need a browser and have a configuration of their own.
+    exclude: [...configDefaults.exclude, 'tests/browser/**'],
     // Against hanging only: the longest test takes 16 s, and three times as long where coverage is measured.
     testTimeout: 120_000,
     // .ci/run counts the tests from the file; a person reads the list.
