@@ -1,3 +1,4 @@
+import { readArrangement } from './arrangement/read-furnishings.js';
 import { readDelivery } from './delivery/read-delivery.js';
 import { readCues } from './equipment/check-cue.js';
 import { readTable } from './equipment/check-table.js';
@@ -14,7 +15,18 @@ import type { TapedRoomInput } from './room/tape-room.js';
 import { readPose } from './stroke/read-pose.js';
 import { readStroke } from './stroke/read-stroke.js';
 
-const FIT_KEYS = ['room', 'table', 'cues', 'pose', 'stroke', 'search', 'detail', 'delivery'] as const;
+const FIT_KEYS = [
+  'room',
+  'table',
+  'cues',
+  'pose',
+  'stroke',
+  'search',
+  'detail',
+  'delivery',
+  'furnishings',
+  'arrangement',
+] as const;
 
 /**
  * The problems of an input as data: the same list that {@link InputError} carries, empty when the input is good. Takes
@@ -73,6 +85,14 @@ function readFitInput(input: unknown, problems: ProblemList): FitQuestion | null
     deliveryValue === undefined
       ? null
       : readDelivery(deliveryValue, 'delivery', table, problems, assumptions);
+  const arrangement = readArrangement(
+    fields.get('furnishings'),
+    fields.get('arrangement'),
+    room?.scene ?? null,
+    table,
+    problems,
+    assumptions,
+  );
   if (problems.problems.length > 0) return null;
   if (room === null || table === null || cues === null || stroke === null) return null;
   if (search === null || detail === null) return null;
@@ -86,7 +106,7 @@ function readFitInput(input: unknown, problems: ProblemList): FitQuestion | null
     search,
     detail,
     delivery,
-    arrangement: null,
+    arrangement,
     assumptions,
   };
 }

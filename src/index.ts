@@ -4,6 +4,8 @@
  *
  * @packageDocumentation
  */
+export type * from './arrangement/arrangement-report.js';
+export type * from './arrangement/furnishing-input.js';
 export { assessFit } from './assess-fit.js';
 export { checkFitInput, checkRoom } from './check-fit-input.js';
 export { type CompareInput, compareTables } from './compare-tables.js';
@@ -21,6 +23,9 @@ export type {
   TableInput,
   TableSpec,
 } from './equipment/equipment-types.js';
+export type { FurnishingSpec, Stand, TurnRule, UseZoneSpec } from './equipment/furnishing-types.js';
+export { FURNISHINGS } from './equipment/furnishings.js';
+export type { FurnishingId } from './equipment/furnishings-ids.js';
 export { TABLES, type TableId } from './equipment/tables.js';
 export type { CaromTableId } from './equipment/tables-carom.js';
 export type { EnglishTableId } from './equipment/tables-english.js';
