@@ -53,6 +53,14 @@ export function prepareStrokes(
 }
 
 /**
+ * The same room, table and pose for another stroke, at hardly any cost. Where a player can stand does not depend on the stroke, so the
+ * `standingRoom` of `scene` serves this one too.
+ */
+export function withStroke(scene: StrokeScene, stroke: StrokeSettings): StrokeScene {
+  return { ...scene, stroke, planMargin: stroke.margin + scene.grow };
+}
+
+/**
  * What footprints and walls are grown by, mm: a + e, but never less than 0. Shrinking is left out, so a room with e < -a
  * comes out less kind than it is: playable there is playable in the kindest room, not the other way round.
  */
