@@ -1,3 +1,4 @@
+import { arrangementDefinitions } from './arrangement-schema.js';
 import { deliveryDefinitions } from './delivery-schema.js';
 import { DEFAULTS } from './equipment/defaults.js';
 import { LIMITS } from './equipment/limits.js';
@@ -10,7 +11,7 @@ import { tapeDefinitions } from './tape-survey-schema.js';
  *
  * It describes the shape: names of properties, types, words, how many corners at least. What the values say, such as whether
  * text is a length, an outline crosses itself or a table stands under its rails, is for {@link checkFitInput}, which refuses
- * all that this schema refuses. `search.onProgress` is a function and so is not in it.
+ * all that this schema refuses. `search.onProgress` and `arrangement.onProgress` are functions and so are not in it.
  */
 // A call, marked as pure, because bundlers keep an object that reads from another one even where nobody uses it.
 export const fitInputSchema: JsonSchema = /* @__PURE__ */ describeFitInput();
@@ -22,7 +23,7 @@ function describeFitInput(): JsonSchema {
     $id: 'urn:elbowroom:fit-input:1',
     title: 'FitInput',
     description:
-      'One question: does this table go into this room, and can people play on it there? Lengths are millimetres as numbers, or text with its unit; angles are degrees, anticlockwise; x runs to the right and y up. As a program the library also takes search.onProgress, a function, which JSON cannot hold.',
+      'One question: does this table go into this room, and can people play on it there? Lengths are millimetres as numbers, or text with its unit; angles are degrees, anticlockwise; x runs to the right and y up. As a program the library also takes search.onProgress and arrangement.onProgress, functions, which JSON cannot hold.',
     type: 'object',
     properties: {
       room: {
@@ -51,8 +52,11 @@ function describeFitInput(): JsonSchema {
         default: 'verdict',
       },
       delivery: { $ref: '#/$defs/delivery' },
+      furnishings: { $ref: '#/$defs/furnishings' },
+      arrangement: { $ref: '#/$defs/arrangement' },
     },
     required: ['room', 'table'],
+    dependentRequired: { arrangement: ['furnishings'] },
     additionalProperties: false,
     $defs: {
       length: {
@@ -156,6 +160,7 @@ function describeFitInput(): JsonSchema {
       },
       ...tapeDefinitions(),
       ...deliveryDefinitions(),
+      ...arrangementDefinitions(),
       obstacle: {
         description: 'A vertical prism between two heights.',
         type: 'object',

@@ -128,6 +128,63 @@ export const VALID_INPUTS: Readonly<Record<string, FitInput>> = {
     },
     table: 'pool-7ft-bar',
   },
+  furnished: {
+    room: {
+      outline: [
+        [0, 0],
+        [9000, 0],
+        [9000, 7000],
+        [0, 7000],
+      ],
+      ceiling: 2600,
+    },
+    table: 'pool-7ft-bar',
+    furnishings: [
+      { kind: 'darts' },
+      {
+        kind: 'sofa',
+        name: 'long sofa',
+        footprint: { length: '2.4 m', width: 950 },
+        height: '80 cm',
+        mass: 70.5,
+        stands: 'corner',
+        turns: 'square',
+        zones: [],
+        pose: { x: 1200, y: '475 mm', turn: 0 },
+      },
+      {
+        name: 'L-shaped desk',
+        footprint: [
+          [0, 0],
+          ['1.6 m', 0],
+          [1600, 600],
+          [600, 600],
+          [600, 1600],
+          [0, 1600],
+        ],
+        height: 750,
+        turns: [0, 90, -90],
+        zones: [
+          {
+            name: 'chair',
+            front: '90 cm',
+            back: 0,
+            left: 0,
+            right: 100,
+            from: 0,
+            to: '1.9 m',
+            shares: ['zones'],
+            offDoors: true,
+          },
+          { back: 600, shares: [] },
+        ],
+      },
+      { footprint: { diameter: '60 cm' }, height: 1100, stands: 'free', pose: { x: 4500, y: 3500 } },
+      { footprint: { length: 900, width: 100 }, height: 600, from: '1.2 m', stands: 'hung', turns: 'any' },
+      { kind: 'lamp', from: 1900 },
+    ],
+    arrangement: { way: '70 cm', effort: 50 },
+  },
 };
 
 export type Path = readonly (string | number)[];
@@ -173,6 +230,9 @@ function mutants(example: FitInput): Mutant[] {
     put('a boolean, or a word for one', typeof value === 'boolean' ? 'yes' : true);
     put('a strange object', { nonsense: 1 });
     const mayBeEmpty =
+      path.at(-1) === 'furnishings' ||
+      path.at(-1) === 'zones' ||
+      path.at(-1) === 'shares' ||
       (path.length === 2 && (path[1] === 'obstacles' || path[1] === 'doors')) ||
       (path.length === 3 && path[1] === 'tape' && path[2] !== 'walls');
     if (!mayBeEmpty) put('an empty list', []);
@@ -180,7 +240,7 @@ function mutants(example: FitInput): Mutant[] {
     if (isPlainObject(value)) {
       put('an unknown property', { ...value, colour: 'green' });
       for (const key of REQUIRED.filter((name) => Object.hasOwn(value, name))) {
-        if (optionalHere(path, key)) continue;
+        if (optionalHere(path, key, value)) continue;
         put(`no ${key}`, Object.fromEntries(Object.entries(value).filter(([k]) => k !== key)));
       }
     }
@@ -224,10 +284,19 @@ const REQUIRED = [
   'start',
   'width',
   'depth',
+  'height',
+  'length',
+  'diameter',
 ];
-const WORDS = ['detail', 'turns', 'opens', 'hinge', 'walk', 'by', 'tapeClass', 'kind'];
+const WORDS = ['detail', 'turns', 'opens', 'hinge', 'walk', 'by', 'tapeClass', 'kind', 'stands'];
 
-function optionalHere(path: Path, key: string): boolean {
+function optionalHere(path: Path, key: string, owner: Record<string, unknown>): boolean {
+  if (path[0] === 'furnishings' && path.length === 2) {
+    // A piece keeps its kind, or else its footprint and height.
+    const left = Object.keys(owner).filter((name) => name !== key);
+    return left.includes('kind') || (left.includes('footprint') && left.includes('height'));
+  }
+  if (path[2] === 'zones') return true;
   if (key === 'from' || key === 'to') return path[2] !== 'diagonals';
   if (key === 'corner') return path[2] !== 'angles';
   return key === 'name' && (path[0] === 'table' || path[1] === 'doors' || path[2] === 'offsets');
