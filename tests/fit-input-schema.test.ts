@@ -20,9 +20,10 @@ describe('the schema of an input', () => {
     expect(ALL_MUTANTS.filter(({ input }) => validate(input)).map(({ what }) => what)).toEqual([]);
   });
 
-  it('does not know the function that JSON cannot hold, and says so', () => {
+  it('does not know the functions that JSON cannot hold, and says so', () => {
     expect(validate({ ...VALID_INPUTS.least, search: { onProgress: 'stop' } })).toBe(false);
-    expect(fitInputSchema.description).toContain('onProgress');
+    expect(validate({ ...VALID_INPUTS.furnished, arrangement: { onProgress: 'stop' } })).toBe(false);
+    expect(fitInputSchema.description).toContain('search.onProgress and arrangement.onProgress');
   });
 
   it('says the defaults that are used', () => {
@@ -36,6 +37,7 @@ describe('the schema of an input', () => {
     expect(said('table', 'ballDiameter')).toBe(DEFAULTS.table.ballDiameter);
     expect(said('cue', 'buttDiameter')).toBe(2 * DEFAULTS.cue.buttRadius);
     expect(said('search', 'maxBoxes')).toBe(DEFAULTS.search.maxBoxes);
+    expect(said('arrangement', 'way')).toBe(DEFAULTS.arrangement.way);
   });
 
   it('describes every property that is not described where it points to', () => {
