@@ -3,9 +3,11 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join, posix, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { CONSUMERS, PROGRAMS, TABLE_IDS } from './consumers.mjs';
+import { definitions, mapsToShipped, withoutMap } from './maps.mjs';
+import { CONDITIONS, ENVIRONMENT, looseImports, resolvedFile, runBare } from './runtimes.mjs';
 import { bundle, kilobytes, packagesIn } from './sizes.mjs';
 
 const ROOT = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
@@ -19,9 +21,9 @@ const entries = Object.keys(manifest.exports)
 const WANTED = [
   /^dist\/[\w-]+\.(js|cjs)$/,
   /^dist\/[\w-]+\.js\.map$/,
-  /^dist\/[\w-]+\.d\.c?ts$/,
+  /^dist\/[\w-]+\.d\.c?ts(\.map)?$/,
   /^src\/([\w-]+\/)*[\w-]+\.ts$/,
-  /^docs\/examples\/[\w.-]+\.(json|ts|mjs|svg|md)$/,
+  /^docs\/examples\/([\w-]+\/)*[\w-]+\.(json|ts|mjs|js|html|css|svg|md)$/,
   /^(package\.json|README\.md|CHANGELOG\.md|LICENSE)$/,
 ];
 
@@ -52,7 +54,7 @@ function checkTarball(tarball) {
     'are the types wrong',
     () => tool('attw', [tarball, '--no-color', '--format', 'ascii']) && 'no problems',
   );
-  check('runs no script when it is installed', noInstallScripts);
+  check('runs no script when it is installed', () => noInstallScripts(tarball));
 
   const esm = check('installs into an ES module project', () => install('esm', 'module', tarball));
   const cjs = check('installs into a CommonJS project', () => install('cjs', 'commonjs', tarball));
@@ -76,8 +78,63 @@ function checkTarball(tarball) {
     }
   }
   check('declarations name no type of a dependency', () => foreignTypes(installed));
-  check('source maps point to shipped sources', () => sourceMaps(installed));
+  checkMaps(esm, installed);
+  checkRuntimes(esm, installed);
   checkSizes(esm);
+}
+
+function checkMaps(project, installed) {
+  check('source maps point to shipped sources', () => `${mapsToShipped(installed, '.js.map')} maps`);
+  for (const ending of ['.d.ts', '.d.cts']) {
+    check(`maps of ${ending} files point to shipped sources`, () => {
+      const bare = withoutMap(installed, ending);
+      if (bare.length > 0) throw new Error(`Without a map: ${bare.join(', ')}`);
+      return `${mapsToShipped(installed, `${ending}.map`)} maps`;
+    });
+  }
+  check('an editor leads from an import to the sources', () => {
+    const names = entries.flatMap((entry) => {
+      const [, list] = /^import \{ (.+) \}/.exec(PROGRAMS[entry].import);
+      return list.split(', ').map((name) => [name, entry]);
+    });
+    const program = names.map(([name, entry]) => `import { ${name} } from '${entry}';`).join('\n');
+    const found = definitions(project, manifest.name, program);
+    const lost = found.filter(({ path, word }, i) => !path?.startsWith('src/') || word !== names[i][0]);
+    if (lost.length > 0) throw new Error(JSON.stringify(lost, null, 2));
+    return `${found.length} names`;
+  });
+}
+
+function checkRuntimes(project, installed) {
+  for (const [engine, conditions] of Object.entries(CONDITIONS)) {
+    check(`${engine} finds the ES modules`, () => {
+      for (const entry of entries) {
+        const want = manifest.exports[`.${entry.slice(manifest.name.length)}`].import.default.slice(2);
+        const specifiers = [entry];
+        if (engine === 'Deno' || engine === 'Bun')
+          specifiers.push(
+            `npm:${entry}`,
+            `npm:${manifest.name}@${manifest.version}${entry.slice(manifest.name.length)}`,
+          );
+        for (const specifier of specifiers) {
+          const got = resolvedFile(project, manifest.name, specifier, conditions);
+          if (got !== want) throw new Error(`${specifier} leads to ${got}, not to ${want}.`);
+        }
+      }
+    });
+  }
+  check('the ES modules import files beside them and dependencies, nothing else', () => {
+    const loose = looseImports(installed, Object.keys(manifest.dependencies));
+    if (loose.length > 0) throw new Error(loose.join('\n'));
+  });
+  for (const entry of entries) {
+    check(`${entry} needs nothing but the language`, () => {
+      const { printed, env } = runBare(project, PROGRAMS[entry].import);
+      const unknown = env.filter((name) => !ENVIRONMENT.includes(name));
+      if (unknown.length > 0) throw new Error(`It reads ${unknown.join(', ')} from the environment.`);
+      return `${printed}${env.length === 0 ? '' : `; reads ${env.length} variables where there is an environment`}`;
+    });
+  }
 }
 
 function checkSizes(project) {
@@ -135,10 +192,22 @@ function listFiles(tarball) {
   return `${files.length} files, ${kilobytes(statSync(tarball).size)} packed`;
 }
 
-function noInstallScripts() {
-  const risky = ['preinstall', 'install', 'postinstall', 'prepare', 'preprepare', 'postprepare'];
-  const found = Object.keys(manifest.scripts).filter((name) => risky.includes(name));
+/** What npm would run on a user's machine: named in the packed package.json, or by itself for the sake of a binding.gyp. */
+function noInstallScripts(tarball) {
+  const packed = JSON.parse(run('tar', ['-xzOf', tarball, 'package/package.json'], work));
+  const risky = [
+    'preinstall',
+    'install',
+    'postinstall',
+    'prepublish',
+    'preprepare',
+    'prepare',
+    'postprepare',
+    'dependencies',
+  ];
+  const found = Object.keys(packed.scripts ?? {}).filter((name) => risky.includes(name));
   if (found.length > 0) throw new Error(`package.json has ${found.join(', ')}.`);
+  if (run('tar', ['-tzf', tarball], work).includes('binding.gyp')) throw new Error('npm would build it.');
 }
 
 /** A fresh project with the tarball as its only dependency. */
@@ -274,23 +343,6 @@ function foreignTypes(installed) {
   });
   if (leaks.length > 0) throw new Error(leaks.join('\n'));
   return `${files.length} files`;
-}
-
-function sourceMaps(installed) {
-  const dist = join(installed, 'dist');
-  const maps = readdirSync(dist).filter((name) => name.endsWith('.map'));
-  const dead = maps.flatMap((name) =>
-    JSON.parse(readFileSync(join(dist, name), 'utf8'))
-      .sources.map((source) => posix.normalize(posix.join('dist', source)))
-      .filter(
-        (source) =>
-          !source.startsWith('src/') ||
-          statSync(join(installed, source), { throwIfNoEntry: false }) === undefined,
-      )
-      .map((source) => `${name} names ${source}`),
-  );
-  if (dead.length > 0) throw new Error(dead.join('\n'));
-  return `${maps.length} maps`;
 }
 
 function within(size, budget, details = '') {
