@@ -18,7 +18,7 @@ export interface FurnishingInput {
     | readonly PointInput[];
   /** Of the piece itself, from its underside to its top. */
   readonly height?: Length;
-  /** Underside above the floor; default 0, or the usual one of the kind. For a lamp over the table: above the floor too. */
+  /** Underside above the floor; default 0, or the usual one of the kind. A piece that hangs on a wall or over the table needs one. */
   readonly from?: Length;
   /** Kilograms. */
   readonly mass?: number;

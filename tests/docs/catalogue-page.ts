@@ -1,6 +1,7 @@
 /** The guide to the catalogues, written from them, so that no figure is told twice. */
 import { BALLS } from '../../src/equipment/balls.js';
 import { CUES } from '../../src/equipment/cues.js';
+import { FURNISHINGS } from '../../src/equipment/furnishings.js';
 import { TABLES } from '../../src/equipment/tables.js';
 
 const by = ({ length, width }: { length: number; width: number }): string => `${length} x ${width}`;
@@ -16,6 +17,7 @@ export function cataloguePage(): string {
   const tables = Object.entries(TABLES).map(([id, spec]) => ({ ...spec, id }));
   const games = [...new Set(tables.map(({ game }) => game))];
   const cues = Object.values(CUES);
+  const pieces = Object.entries(FURNISHINGS).map(([id, piece]) => ({ ...piece, id }));
   const balls = Object.entries(BALLS).map(([id, ball]) => ({ ...ball, id }));
   return `# Tables and cues
 
@@ -84,5 +86,26 @@ ${table(
 )}
 
 ${sources(balls)}
+
+## Other pieces
+
+What may stand in the room beside the table. Few of these have a published size: where the source says \`common practice, no source\`, measure your own. The
+zone is the floor that people need to use the piece: so far beyond its footprint to the front, back, left and right.
+
+${table(
+  ['kind', 'name', 'along its back x deep', 'heights', 'stands', 'zones'],
+  pieces.map((p) => [
+    `\`${p.id}\``,
+    p.name,
+    by(p),
+    `${p.from} to ${p.to}`,
+    p.stand,
+    p.zones
+      .map(({ name, front, back, left, right }) => `${name}: ${[front, back, left, right].join(', ')}`)
+      .join('; ') || '-',
+  ]),
+)}
+
+${sources(pieces)}
 `;
 }
