@@ -26,7 +26,7 @@ export {
   type ShotTally,
   shotShares,
 } from './shot-shares.js';
-export { canStand, standingFrom, standingRoom, standingTo } from './standing.js';
+export { canStand, STANDING_ASIDE, standingFrom, standingRoom, standingTo } from './standing.js';
 export type { StandingRoom } from './standing-room.js';
 export type { PartArrays, StanceArrays, StrokeCue, StrokeScene } from './stroke-scene.js';
 export type { StrokeInput, StrokeSettings } from './stroke-settings.js';

@@ -15,7 +15,7 @@ export function standingRoom(scene: StrokeScene, reach: number = REACH): Standin
   return new StandingRoom(scene, reach);
 }
 
-/** Where the standing window of a stroke begins behind the ball's centre, for a cue of length L, mm; it is `DEFAULTS.standing.sideways` wide to either side. */
+/** Where the standing window of a stroke begins behind the ball's centre, for a cue of length L, mm. */
 export function standingFrom(length: number): number {
   return DEFAULTS.standing.nearShare * length;
 }
@@ -24,6 +24,9 @@ export function standingFrom(length: number): number {
 export function standingTo(length: number, rim: number): number {
   return Math.max(length, rim + DEFAULTS.standing.behindRail);
 }
+
+/** How far to either side of the cue's line it reaches, mm. */
+export const STANDING_ASIDE: number = DEFAULTS.standing.sideways;
 
 /**
  * Is there a place for the player's disc with its centre in the window between `from` and `to` behind (px, py) along the unit
