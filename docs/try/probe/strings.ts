@@ -59,6 +59,8 @@ export interface ProbeStrings {
   readonly coarse: (shots: number) => string;
   readonly refining: (shots: number) => string;
   readonly fine: (shots: number) => string;
+  /** The map and the shares are those of the answer above; no shots: they are proved. */
+  readonly asAbove: (shots: number) => string;
   readonly progressLabel: string;
   readonly keyHeading: string;
   readonly key: Readonly<
@@ -154,6 +156,10 @@ export const ENGLISH: ProbeStrings = {
   coarse: (shots) => `Coarse: ${WHOLE.format(shots)} shots.`,
   refining: (shots) => `${WHOLE.format(shots)} shots so far, more are being tried.`,
   fine: (shots) => `Fine: ${WHOLE.format(shots)} shots.`,
+  asAbove: (shots) =>
+    shots === 0
+      ? 'As in the answer above, which is proved.'
+      : `As in the answer above: ${WHOLE.format(shots)} shots.`,
   progressLabel: 'Refining the map',
   keyHeading: 'Key',
   key: {
