@@ -130,8 +130,9 @@ function checkRuntimes(project, installed) {
   for (const entry of entries) {
     check(`${entry} needs nothing but the language`, () => {
       const { printed, env } = runBare(project, PROGRAMS[entry].import);
-      const unknown = env.filter((name) => !ENVIRONMENT.includes(name));
-      if (unknown.length > 0) throw new Error(`It reads ${unknown.join(', ')} from the environment.`);
+      const told = ENVIRONMENT[entry] ?? [];
+      if (env.join() !== told.join())
+        throw new Error(`It reads [${env}] from the environment, not [${told}].`);
       return `${printed}${env.length === 0 ? '' : `; reads ${env.length} variables where there is an environment`}`;
     });
   }

@@ -16,10 +16,12 @@ export const CONDITIONS = {
 };
 
 /**
- * Environment variables that are read when the package is loaded, all by polygon-clipping. Deno must be allowed to read them;
- * README says so.
+ * Environment variables that an entry point reads when it is loaded, all for polygon-clipping. Deno asks whether it may; README
+ * says so.
  */
-export const ENVIRONMENT = ['POLYGON_CLIPPING_MAX_QUEUE_SIZE', 'POLYGON_CLIPPING_MAX_SWEEPLINE_SEGMENTS'];
+export const ENVIRONMENT = {
+  'elbowroom/geometry': ['POLYGON_CLIPPING_MAX_QUEUE_SIZE', 'POLYGON_CLIPPING_MAX_SWEEPLINE_SEGMENTS'],
+};
 
 /** The file that an import leads to for an engine with these conditions, as a path inside the package. */
 export function resolvedFile(project, name, specifier, conditions) {
@@ -92,6 +94,9 @@ export function runBare(project, program) {
     format: 'iife',
     platform: 'browser',
     target: 'es2022',
+    // An engine loads whole files, and what they import.
+    ignoreAnnotations: true,
+    treeShaking: false,
     write: false,
     logLevel: 'silent',
   });
