@@ -57,9 +57,12 @@ export class AnswerPanel {
     say('rail', angle(railElevation));
     say('meets', names(meets));
     say('clears', elevation === null ? strings.nothing : names(line.clears.map((c) => how[c.how](c.name))));
+    const { first } = line;
     say(
       'distance',
-      line.first === null ? strings.nothing : strings.distanceTo(line.first.at, line.first.name),
+      first === null
+        ? strings.nothing
+        : strings.distanceTo(first.at, first.name, first.at - judged.drawnBack),
     );
     say('player', canStand ? strings.stands : strings.noStanding);
     this.#speakLater(judged);

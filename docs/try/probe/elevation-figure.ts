@@ -2,12 +2,11 @@ import { renderShot } from 'elbowroom/plan';
 import { el } from './dom.js';
 import { cueFor, type ProbeModel, type Settings, strokeFor } from './probe-model.js';
 import type { Shot } from './shot.js';
+import { steadyBox } from './steady-box.js';
 import type { ProbeStrings } from './strings.js';
 
 /** Parts of the sheet that the page says in its own words. */
 const SHEET_PARTS: ReadonlySet<string> = new Set(['sheet', 'frame', 'legend', 'title-block', 'scale-bar']);
-/** Paper left around the drawing, mm on the sheet. */
-const AROUND = 3;
 
 /** The side elevation that the library draws, cut out of its sheet. */
 export class ElevationFigure {
@@ -48,9 +47,11 @@ export class ElevationFigure {
   #cutOut(): void {
     const picture = this.element.querySelector('svg');
     if (picture === null) return;
+    for (const part of picture.querySelectorAll<SVGElement>(':scope > [data-part]'))
+      if (SHEET_PARTS.has(part.dataset.part ?? '')) part.remove();
     let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
     for (const part of picture.children) {
-      if (!(part instanceof SVGGElement) || SHEET_PARTS.has(part.dataset.part ?? '')) continue;
+      if (!(part instanceof SVGGElement)) continue;
       const { x, y, width, height } = part.getBBox();
       left = Math.min(left, x);
       top = Math.min(top, y);
@@ -58,8 +59,10 @@ export class ElevationFigure {
       bottom = Math.max(bottom, y + height);
     }
     if (!(left < right)) return;
-    const box = [left - AROUND, top - AROUND, right - left + 2 * AROUND, bottom - top + 2 * AROUND];
-    picture.setAttribute('viewBox', box.map((value) => value.toFixed(2)).join(' '));
+    const ball =
+      picture.querySelector<SVGCircleElement>('[data-part="ball"] circle')?.cx.baseVal.value ?? left;
+    const { x, y, width, height } = steadyBox({ left, top, right, bottom }, ball);
+    picture.setAttribute('viewBox', [x, y, width, height].map((value) => value.toFixed(2)).join(' '));
     picture.removeAttribute('width');
     picture.removeAttribute('height');
   }

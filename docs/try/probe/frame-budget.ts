@@ -40,6 +40,7 @@ export const SAMPLE_BUDGET = 6;
 
 /** How much one new measurement counts against the ones before. */
 const NEWEST = 0.3;
+const FORGET = 0.9;
 /** The next finer sample is taken when it would take no more than this share of the budget, so that the choice does not flicker. */
 const ROOM_TO_GROW = 0.7;
 
@@ -86,7 +87,10 @@ export class Estimate {
     this.#milliseconds = NEWEST * milliseconds + (1 - NEWEST) * this.#milliseconds;
   }
 
+  /** Is it expected to fit? Each time that it does not, a little of the bad opinion is forgotten, so that it is tried again. */
   within(milliseconds: number): boolean {
-    return this.#milliseconds <= milliseconds;
+    if (this.#milliseconds <= milliseconds) return true;
+    this.#milliseconds *= FORGET;
+    return false;
   }
 }

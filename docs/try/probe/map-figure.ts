@@ -159,6 +159,7 @@ export class MapFigure {
     this.#frame.replaceChildren(
       svg('rect', { ...box(rimX, rimY), class: 'probe-paper probe-thick' }),
       svg('rect', { ...box(noseX, noseY), class: 'probe-cloth probe-thin' }),
+      this.#axis(width, height / 2),
     );
     const { halfX, halfY } = model.area;
     const corner = box(halfX, halfY);
@@ -166,6 +167,26 @@ export class MapFigure {
       setAttributes(this.#layers[kind], { transform: `translate(${corner.x} ${corner.y})` });
     this.#drawGrid();
     this.#drawMark();
+  }
+
+  /** The arrow of the table's length, right of the rail. */
+  #axis(width: number, y: number): SVGGElement {
+    const end = width - 2;
+    const start = end - Math.max(10, 0.8 * MARGIN * this.#scale);
+    const head = [
+      [end - 5, y - 3],
+      [end, y],
+      [end - 5, y + 3],
+    ] as const;
+    return svg(
+      'g',
+      { class: 'probe-axes' },
+      svg('path', {
+        d: `${pathOf([[start, y], head[1]], false)}${pathOf(head, false)}`,
+        class: 'probe-fine',
+      }),
+      svg('text', { x: round((start + end) / 2), y: round(y - 8), class: 'probe-axis' }, this.#strings.axis),
+    );
   }
 
   get #scale(): number {
@@ -196,7 +217,7 @@ export class MapFigure {
 }
 
 /** Around the table, mm. */
-const MARGIN = 20;
+const MARGIN = 130;
 
 function keyOf(strings: ProbeStrings): HTMLElement {
   const list = el('ul', { class: 'probe-key', 'aria-label': strings.keyHeading });

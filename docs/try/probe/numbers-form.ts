@@ -28,6 +28,7 @@ export class NumbersForm {
       'fieldset',
       { class: 'probe-numbers' },
       el('legend', {}, strings.numbersLegend),
+      el('p', { class: 'probe-help' }, strings.numbersHelp),
       ...KEYS.map((key) => el('label', {}, el('span', {}, labels[key]), this.#inputs[key])),
     );
   }

@@ -84,7 +84,7 @@ export class PlanFigure {
       width: view.width,
       height: view.height,
     });
-    this.#picture.replaceChildren(patternDefs(IDS), drawRoom(model, view, IDS));
+    this.#picture.replaceChildren(patternDefs(IDS), drawRoom(model, view, this.#strings.axis, IDS));
   }
 
   #listen(): void {

@@ -2,7 +2,7 @@ import { pathOf, round, svg } from './dom.js';
 import type { JudgedShot } from './judge.js';
 import { patternFill } from './patterns.js';
 import type { PlanView, Point } from './plan-geometry.js';
-import { drawNames } from './plan-room.js';
+import { drawNames, type LabelBox } from './plan-names.js';
 import type { ProbeModel } from './probe-model.js';
 import type { ProbeStrings } from './strings.js';
 
@@ -91,33 +91,47 @@ export function drawShotInPlan(
     svg('circle', { cx: round(hx), cy: round(hy), r: 6, class: 'probe-grip', 'data-part': 'grip' }),
   );
   // The class in words beside the cue, where colours do not tell it.
-  const word = at((judged.tip + judged.butt) / 2, 0);
-  group.append(drawNames(model, view, marks.names, [[bx, by], word, at(judged.butt, 0), [hx, hy]]));
+  const word = strings.classes[kind];
+  const place = besideCue(at((judged.tip + judged.butt) / 2, 0), direction, word);
+  const cue = [0, 0.25, 0.5, 0.75, 1].map((share) =>
+    around(at(judged.tip + share * (judged.drawnBack - judged.tip), 0), 5),
+  );
   group.append(
-    svg(
-      'text',
-      { ...besideCue(word, direction), class: `probe-word probe-word-${kind}` },
-      strings.classes[kind],
-    ),
+    drawNames(model, view, marks.names, [...cue, around([hx, hy], 8), place.box]),
+    svg('text', { x: place.x, y: place.y, class: `probe-word probe-word-${kind}` }, word),
   );
   return group;
 }
 
+function around([x, y]: Point, by: number): LabelBox {
+  return { left: x - by, right: x + by, top: y - by, bottom: y + by };
+}
+
 /** Text beside the middle of the cue: above a flat one, to the right of a steep one. */
-function besideCue([x, y]: Point, [ux, uy]: Point): Readonly<Record<string, string | number>> {
-  const steep = Math.abs(uy) > Math.abs(ux);
-  return steep
-    ? { x: round(x + 10), y: round(y + 4), 'text-anchor': 'start' }
-    : { x: round(x), y: round(y - 12), 'text-anchor': 'middle' };
+function besideCue(
+  [x, y]: Point,
+  [ux, uy]: Point,
+  word: string,
+): { readonly x: number; readonly y: number; readonly box: LabelBox } {
+  const half = 4 * word.length;
+  const [tx, ty] = Math.abs(uy) > Math.abs(ux) ? [x + half + 10, y + 4] : [x, y - 14];
+  return {
+    x: round(tx),
+    y: round(ty),
+    box: { left: tx - half, right: tx + half, top: ty - 12, bottom: ty + 4 },
+  };
 }
 
 function drawMet(
   { scene }: ProbeModel,
   view: PlanView,
   { meets, line, ball, direction }: JudgedShot,
-): { readonly group: SVGGElement; readonly names: { readonly name: string; readonly at: Point }[] } {
+): {
+  readonly group: SVGGElement;
+  readonly names: { readonly name: string; readonly places: readonly Point[] }[];
+} {
   const group = svg('g', { 'data-part': 'met' });
-  const names: { name: string; at: Point }[] = [];
+  const names: { name: string; places: readonly Point[] }[] = [];
   const { outline, wallNames, obstacles } = scene;
   outline.forEach((corner, i) => {
     const name = wallNames[i];
@@ -140,7 +154,10 @@ function drawMet(
         class: 'probe-met',
       }),
     );
-    names.push({ name, at: [x + 24 * direction[0], y - 24 * direction[1] + 4] });
+    const [ux, uy] = direction;
+    const beyond: Point = [x + 24 * ux, y - 24 * uy + 4];
+    const beside = (by: number): Point => [x - 30 * ux + by * uy, y + 30 * uy + by * ux + 4];
+    names.push({ name, places: [beyond, beside(26), beside(-26), beside(44), beside(-44)] });
   }
   return { group, names };
 }

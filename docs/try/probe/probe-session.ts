@@ -178,8 +178,9 @@ export class ProbeSession {
   #drawTally({ grid, cues: [sampled] }: ShotTally, state: MapState): void {
     const own = this.#model?.report.cues[0];
     if (sampled === undefined || own === undefined) return;
-    // What the report says of its own cue and stroke may be proved, or from more shots.
-    const shares: Shares = this.#sliders.isAsWritten ? { ...own.shares, error: own.shareError } : sampled;
+    // What the report says of its own cue and stroke may be proved, or known better than from this sample.
+    const reported = this.#sliders.isAsWritten && own.shareError <= sampled.error;
+    const shares: Shares = reported ? { ...own.shares, error: own.shareError } : sampled;
     this.#map.draw(grid, shares, state);
   }
 

@@ -17,6 +17,9 @@ export interface ProbeStrings {
   readonly ballY: string;
   readonly direction: string;
   readonly numbersLegend: string;
+  readonly numbersHelp: string;
+  /** Beside the arrow that shows which way along the table is. */
+  readonly axis: string;
 
   readonly classes: Readonly<Record<'open' | 'cramped' | 'blocked', string>>;
   /** One sentence on each class. */
@@ -35,8 +38,8 @@ export interface ProbeStrings {
   readonly nothing: string;
   readonly stands: string;
   readonly noStanding: string;
-  /** The distance from the ball to what the line of the cue comes to first. */
-  readonly distanceTo: (length: number, name: string) => string;
+  /** From the ball to what the line of the cue comes to first, and from the butt as it is drawn back, negative: so much is missing. */
+  readonly distanceTo: (length: number, name: string, spare: number) => string;
   readonly over: (name: string) => string;
   readonly under: (name: string) => string;
   readonly shortOf: (name: string) => string;
@@ -103,9 +106,12 @@ export const ENGLISH: ProbeStrings = {
   elevationLabel: 'Side elevation of the shot',
 
   numbersLegend: 'The shot in numbers',
-  ballX: 'Ball along the table from the middle, mm',
-  ballY: 'Ball across the table from the middle, mm',
-  direction: 'Direction from ball to butt, degrees',
+  numbersHelp:
+    'From the middle of the field, along the arrow +x and to its left; angles anticlockwise from +x.',
+  axis: '+x',
+  ballX: 'Ball along the table, mm',
+  ballY: 'Ball across the table, mm',
+  direction: 'From ball to butt, degrees',
 
   classes: CLASSES,
   classMeans: {
@@ -127,7 +133,8 @@ export const ENGLISH: ProbeStrings = {
   nothing: 'nothing',
   stands: 'has room to stand',
   noStanding: 'has no room to stand',
-  distanceTo: (length, name) => `${name}, ${mm(length)} from the ball`,
+  distanceTo: (length, name, spare) =>
+    `${name}, ${mm(length)} from the ball: ${spare < 0 ? `${mm(-spare)} short of the drawn-back cue` : `${mm(spare)} behind the drawn-back cue`}`,
   over: (name) => `${name} (passes over)`,
   under: (name) => `${name} (passes under)`,
   shortOf: (name) => `${name} (stops short)`,

@@ -39,7 +39,8 @@ export const STYLE = `
 .probe-shot-part > *, .probe-stroke-part > * { min-width: 0; }
 @container (min-width: 54rem) {
   .probe-shot-part { grid-template-columns: minmax(0, 3fr) minmax(0, 2fr); }
-  .probe-elevation-figure { grid-column: 1 / -1; }
+  .probe-side { grid-column: 2; grid-row: 1 / span 2; }
+  .probe-elevation-figure { grid-column: 1; }
   .probe-stroke-part { grid-template-columns: minmax(0, 2fr) minmax(0, 3fr); }
 }
 .probe-stage { border: 1px solid var(--p-fine); background: var(--p-paper); touch-action: pan-y pinch-zoom; line-height: 0; }
@@ -70,8 +71,9 @@ path.probe-thin:not(.probe-cloth) { fill: none; }
 .probe-grip-room { fill: transparent; cursor: grab; }
 .probe-grip { fill: var(--p-paper); stroke: var(--p-ink); stroke-width: 1.5; pointer-events: none; }
 .probe-met { fill: none; stroke: var(--p-limit); stroke-width: 3; }
-.probe-name, .probe-word { font-size: 12px; font-family: inherit; fill: var(--p-ink); text-anchor: middle; paint-order: stroke; stroke: var(--p-paper); stroke-width: 4px; stroke-linejoin: round; pointer-events: none; }
+.probe-name, .probe-word, .probe-axis { font-size: 12px; font-family: inherit; fill: var(--p-ink); text-anchor: middle; paint-order: stroke; stroke: var(--p-paper); stroke-width: 4px; stroke-linejoin: round; pointer-events: none; }
 .probe-name-met { fill: var(--p-limit); font-weight: 600; }
+.probe-axis { fill: var(--p-fine); }
 .probe-word { font-size: 13px; font-weight: 600; }
 .probe-word-cramped { fill: var(--p-cramped); }
 .probe-word-blocked { fill: var(--p-blocked); }
@@ -84,14 +86,15 @@ path.probe-thin:not(.probe-cloth) { fill: none; }
 .probe-class { font-size: 1.125rem; }
 .probe-badge .probe-swatch { margin: 0; }
 .probe-means { flex: 1 1 14rem; min-width: 0; }
-.probe-facts { margin: 0.75rem 0; min-height: 14rem; }
+.probe-facts { margin: 0.75rem 0; min-height: 13rem; }
 .probe-facts div { display: grid; grid-template-columns: minmax(7rem, 2fr) 3fr; gap: 0.5rem; padding: 0.25rem 0; border-block-end: 1px solid color-mix(in srgb, var(--p-fine) 40%, transparent); }
 .probe-facts dt, .probe-shares dt { color: var(--p-fine); }
 .probe-facts dd, .probe-shares dd { margin: 0; font-variant-numeric: tabular-nums; overflow-wrap: anywhere; }
 .probe-numbers { border: 1px solid var(--p-fine); margin: 0; padding: 0.5rem 0.75rem 0.75rem; min-width: 0; }
+@container (min-width: 54rem) { .probe-shot-part { grid-template-rows: auto 1fr; } }
 .probe-numbers legend { padding-inline: 0.25rem; }
-.probe-numbers label { display: flex; flex-wrap: wrap; align-items: center; justify-content: space-between; gap: 0.25rem 0.75rem; margin-block: 0.375rem; }
-.probe-numbers input { width: 8rem; min-height: 2.25rem; padding: 0.25rem 0.5rem; font: inherit; font-variant-numeric: tabular-nums; color: inherit; background: var(--p-paper); border: 1px solid var(--p-fine); box-sizing: border-box; }
+.probe-numbers label { display: grid; grid-template-columns: 1fr 7.5rem; align-items: center; gap: 0.75rem; margin-block: 0.375rem; }
+.probe-numbers input { width: 100%; min-height: 2.25rem; padding: 0.25rem 0.5rem; font: inherit; font-variant-numeric: tabular-nums; color: inherit; background: var(--p-paper); border: 1px solid var(--p-fine); box-sizing: border-box; }
 .probe-elevation { border: 1px solid var(--p-fine); background: var(--p-paper); overflow-x: auto; }
 .probe-elevation svg { display: block; width: 100%; min-width: 30rem; height: auto; max-height: 26rem; }
 .probe-slider { display: grid; grid-template-columns: 1fr auto; gap: 0.125rem 0.75rem; margin-block-end: 1rem; }
