@@ -28,11 +28,15 @@ const WANTED = [
 ];
 
 /**
- * Upper bounds, minified and gzipped, in bytes. The aim for everything was 60 kB and is far off: two packages take 32 kB; the way in, rooms by
- * tape readings and drawings take more than the first answer did, and `assessFit` brings in the first two since one call answers them all.
- * The limits keep what was reached from growing unseen.
+ * Upper bounds, minified and gzipped, in bytes: what was measured and 1 %, so that nothing grows unseen. `npm run package-check --
+ * --set-budgets` measures and writes them anew; the diff shows what a change costs. The aim for everything was 60 kB and is far off:
+ * two packages take 32 kB, and the way in, rooms by tape readings, drawings and other pieces in the room take more than the
+ * first answer did, and `assessFit` brings all of that in but drawings since one call answers it.
  */
-const BUDGET = { everything: 198_000, answer: 124_000, part: 12_000, constant: 1_000 };
+const BUDGETS = join(ROOT, 'tests/packaging/budgets.json');
+const budgets = JSON.parse(readFileSync(BUDGETS, 'utf8'));
+const setBudgets = process.argv.includes('--set-budgets');
+
 /** What the parts without regions must leave out of a bundle. */
 const HEAVY = ['@flatten-js/core', 'polygon-clipping'];
 
@@ -139,31 +143,29 @@ function checkRuntimes(project, installed) {
 }
 
 function checkSizes(project) {
-  const all = entries.map((entry, i) => `export * as part${i} from '${entry}';`).join('\n');
-  check(`everything fits ${kilobytes(BUDGET.everything)}`, () => {
-    const { size, meta } = bundle(project, all);
-    const own = bundle(project, all, Object.keys(manifest.dependencies));
-    const parts = `ours ${kilobytes(own.size)}; with ${packagesIn(meta).join(', ')}`;
-    return `${within(size, BUDGET.everything, parts)}, ${parts}`;
-  });
-  check(`assessFit alone fits ${kilobytes(BUDGET.answer)}`, () => {
-    const { size, meta } = bundle(project, `export { assessFit } from '${manifest.name}';`);
-    return `${within(size, BUDGET.answer)}, with ${packagesIn(meta).join(', ')}`;
-  });
-  for (const entry of [`${manifest.name}/stroke`, `${manifest.name}/placement`]) {
-    const { size, meta } = bundle(project, `export * from '${entry}';`);
-    const packages = packagesIn(meta);
-    check(`${entry} leaves ${HEAVY.join(' and ')} out`, () => {
-      const heavy = packages.filter((name) => HEAVY.includes(name));
-      if (heavy.length > 0) throw new Error(`It brings in ${heavy.join(' and ')}.`);
-      return `with ${packages.join(', ')}`;
+  const programs = {
+    everything: entries.map((entry, i) => `export * as part${i} from '${entry}';`).join('\n'),
+    ...Object.fromEntries(entries.map((entry) => [entry, `export * from '${entry}';`])),
+    'assessFit alone': `export { assessFit } from '${manifest.name}';`,
+    'one constant': `import { BALLS } from '${manifest.name}'; console.log(BALLS);`,
+  };
+  for (const [what, program] of Object.entries(programs)) {
+    const { size, meta } = bundle(project, program);
+    if (setBudgets) budgets[what] = Math.ceil(size * 1.01);
+    check(`${what} fits its budget`, () => {
+      const budget = budgets[what];
+      if (budget === undefined || size > budget)
+        throw new Error(`${size} bytes, with ${packagesIn(meta).join(', ')}; the budget is ${budget}.`);
+      return `${kilobytes(size)}, with ${packagesIn(meta).join(', ')}`;
     });
-    check(`${entry} fits ${kilobytes(BUDGET.part)}`, () => within(size, BUDGET.part));
   }
-  check(`one constant fits ${kilobytes(BUDGET.constant)}`, () => {
-    const { size } = bundle(project, `import { BALLS } from '${manifest.name}'; console.log(BALLS);`);
-    return within(size, BUDGET.constant);
-  });
+  for (const entry of [`${manifest.name}/stroke`, `${manifest.name}/placement`]) {
+    check(`${entry} leaves ${HEAVY.join(' and ')} out`, () => {
+      const heavy = packagesIn(bundle(project, programs[entry]).meta).filter((name) => HEAVY.includes(name));
+      if (heavy.length > 0) throw new Error(`It brings in ${heavy.join(' and ')}.`);
+    });
+  }
+  if (setBudgets) writeFileSync(BUDGETS, `${JSON.stringify(budgets, null, 2)}\n`);
 }
 
 function pack() {
@@ -344,11 +346,6 @@ function foreignTypes(installed) {
   });
   if (leaks.length > 0) throw new Error(leaks.join('\n'));
   return `${files.length} files`;
-}
-
-function within(size, budget, details = '') {
-  if (size > budget) throw new Error(`${kilobytes(size)} are over the budget. ${details}`.trim());
-  return kilobytes(size);
 }
 
 function check(name, body) {
