@@ -26,7 +26,7 @@ export function distanceFromStand(rules: RoomRules, piece: PlacedPiece): number 
   const rectangle = boundingRectangle(piece);
   const sides = turns === 'back' ? [0] : [0, 1, 2, 3];
   const off = (side: number): number =>
-    distanceFromWall(rules, rectangle[side % 4], rectangle[(side + 1) % 4]);
+    distanceFromWall(rules.walls, rectangle[side % 4], rectangle[(side + 1) % 4]);
   let least = Infinity;
   for (const side of sides) {
     const distance =
@@ -34,6 +34,11 @@ export function distanceFromStand(rules: RoomRules, piece: PlacedPiece): number 
     if (distance < least) least = distance;
   }
   return least;
+}
+
+/** Whether a side, run anticlockwise round its piece, touches a wall that is there behind all of it. */
+export function isFlush(walls: readonly Ring[], p: Point, q: Point): boolean {
+  return distanceFromWall(walls, p, q) <= TOUCH_SLACK;
 }
 
 /** Whether a piece stands where its stand asks. */
@@ -45,7 +50,7 @@ export function standsRight(rules: RoomRules, piece: PlacedPiece): boolean {
  * The larger of the distances from the ends of a side to a wall that the side faces and that is there behind all of it, mm; the least of
  * all such walls, Infinity without one. The side runs anticlockwise round its piece.
  */
-function distanceFromWall({ walls }: RoomRules, p: Point, q: Point): number {
+function distanceFromWall(walls: readonly Ring[], p: Point, q: Point): number {
   let least = Infinity;
   for (const [a, b] of walls) {
     const dx = b[0] - a[0];
