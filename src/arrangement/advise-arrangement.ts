@@ -78,10 +78,8 @@ function afterLeavingOut(
   const fitsNow = others(fits);
   const start: Layout = { tablePose: arranged.tablePose, poses: others(arranged.poses) };
   const without = { ...arrangement, pieces };
-  const candidates: Changed[] = [changed(question, without, start)];
-  candidates.push(
-    changed(question, without, pieces.length > 0 ? searched(question, without, start) : tableAlone(question)),
-  );
+  const found = pieces.length > 0 ? searched(question, without, start) : tableAlone(question);
+  const candidates = [start, found].map((layout) => changed(question, without, layout));
   const best = bestOf(question, fitsNow, candidates);
   if (best === null) return null;
   const places = placesGained(pieces, fitsNow, best.fits);
@@ -137,6 +135,12 @@ function searched(
     arrangement: { ...arrangement, effort, onProgress: null },
     start,
   });
+}
+
+/** The table at its own best place in the bare room. */
+function tableAlone({ scene, table, stroke, cue, pose, search }: ArrangementAdviceQuestion): Layout {
+  if (table === null || pose !== null) return { tablePose: pose, poses: [] };
+  return { tablePose: findPlace({ scene, table, stroke, cues: [cue], search }).pose, poses: [] };
 }
 
 function changed(

@@ -109,6 +109,18 @@ function cutOut(ring: Ring, cover: Ring, outside: Ring[]): number {
     const nx = qy - py;
     const ny = px - qx;
     const d = nx * px + ny * py;
+    let least = Infinity;
+    let most = -Infinity;
+    for (const [x, y] of inside) {
+      const over = nx * x + ny * y - d;
+      if (over < least) least = over;
+      if (over > most) most = over;
+    }
+    if (most <= 0) continue;
+    if (least >= 0) {
+      outside.push(inside);
+      return 0;
+    }
     const beyond = clipToHalfPlane(inside, -nx, -ny, -d);
     if (beyond.length > 0) outside.push(beyond);
     inside = clipToHalfPlane(inside, nx, ny, d);
