@@ -55,7 +55,7 @@ function drawAxes({ pose, strokes: { rimX, rimY } }: ProbeModel, view: PlanView,
   const beyond = 14 / view.scale;
   const head = 6 / view.scale;
   const tip = rimX + 2 * beyond;
-  const label = at(tip - beyond / 2, beyond);
+  const label = at(tip - beyond / 2, -beyond);
   return svg(
     'g',
     { class: 'probe-axes' },

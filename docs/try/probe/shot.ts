@@ -57,34 +57,35 @@ export interface Keystroke {
  */
 export function afterKey(shot: Shot, keystroke: Keystroke, pose: TablePose, area: BallArea): Shot | null {
   const { key, shiftKey } = keystroke;
-  const arrow = ARROWS[key];
+  const arrow = ARROWS.get(key);
   if (arrow !== undefined) {
     const [dx, dy] = alongTable(arrow, pose.turn);
     const step = shiftKey ? STEP.large : STEP.small;
     return allowed({ ...shot, x: shot.x + step * dx, y: shot.y + step * dy }, area);
   }
   if (key === 'Home') return { ...shot, x: 0, y: 0 };
-  const turn = TURNS[key];
+  const turn = TURNS.get(key);
   return turn === undefined
     ? null
     : allowed({ ...shot, direction: Math.round(10 * (shot.direction + turn)) / 10 }, area);
 }
 
-const ARROWS: Readonly<Record<string, Point>> = {
-  ArrowRight: [1, 0],
-  ArrowLeft: [-1, 0],
-  ArrowUp: [0, 1],
-  ArrowDown: [0, -1],
-};
+const ARROWS: ReadonlyMap<string, Point> = new Map([
+  ['ArrowRight', [1, 0]],
+  ['ArrowLeft', [-1, 0]],
+  ['ArrowUp', [0, 1]],
+  ['ArrowDown', [0, -1]],
+]);
 
-const TURNS: Readonly<Record<string, number>> = {
-  '+': STEP.turn,
-  '=': STEP.turn,
-  '-': -STEP.turn,
-  _: -STEP.turn,
-  PageUp: STEP.bigTurn,
-  PageDown: -STEP.bigTurn,
-};
+/** Plus and minus with and without Shift, as keyboards have them in different places. */
+const TURNS: ReadonlyMap<string, number> = new Map([
+  ['+', STEP.turn],
+  ['=', STEP.turn],
+  ['-', -STEP.turn],
+  ['_', -STEP.turn],
+  ['PageUp', STEP.bigTurn],
+  ['PageDown', -STEP.bigTurn],
+]);
 
 /** The axis of the table nearest to a direction of the plan. */
 function alongTable([x, y]: Point, turn: number): Point {
