@@ -4,6 +4,9 @@ import { WAY_SLACK, type WayPlan } from './free-way-plan.js';
 import { moveToMiddle } from './free-way-retract.js';
 import type { Line } from './free-way-target.js';
 
+/** mm; see the constructor. */
+const SEARCH_SLACK = 0.9 * WAY_SLACK;
+
 /**
  * Places for the middle of a way, and straight steps between them that keep half its width from everything: a grid whose points are moved
  * to the middle of passages, the middles of gaps that the way gets through, and the stretches on which it can arrive. Points and steps are
@@ -36,7 +39,8 @@ export class WayMap {
     width: number,
     private readonly spacing: number,
   ) {
-    this.least = width / 2 - WAY_SLACK;
+    // A little less slack than the check of the whole path has, which rounds in its own way.
+    this.least = width / 2 - SEARCH_SLACK;
     this.bins = new EdgeBins(plan, this.least + 4 * spacing);
     const [minX, maxX, minY, maxY] = plan.boxes;
     this.minX = minX;
@@ -123,10 +127,11 @@ export class WayMap {
 
   private placeStretch([ax, ay, bx, by]: Line): void {
     this.firstOfStretch.push(this.otherX.length);
-    const parts = Math.max(2, 2 * Math.ceil(Math.hypot(bx - ax, by - ay) / (2 * this.spacing)));
-    for (let k = 0; k <= parts; k++) {
-      this.otherX.push(ax + ((bx - ax) * k) / parts);
-      this.otherY.push(ay + ((by - ay) * k) / parts);
+    // An odd number, so that the middle is one of them; the very ends are free by rounding at best.
+    const places = 1 + 2 * Math.ceil(Math.hypot(bx - ax, by - ay) / (2 * this.spacing));
+    for (let k = 0; k < places; k++) {
+      this.otherX.push(ax + ((bx - ax) * (k + 0.5)) / places);
+      this.otherY.push(ay + ((by - ay) * (k + 0.5)) / places);
     }
   }
 
