@@ -1,6 +1,6 @@
-import type { DeliveryReport } from '../delivery/delivery-report.js';
 import { CLASS_WORDS, describeAnswer } from './describe-answer.js';
 import { describeDelivery } from './describe-delivery.js';
+import { describeFurnishings, describePiecesAnswer } from './describe-furnishings.js';
 import { describeAdvice, describeLimits } from './describe-limits.js';
 import { describeCues, describePlace, describeSpans } from './describe-numbers.js';
 import { describeShots } from './describe-shots.js';
@@ -15,7 +15,8 @@ export interface DescribeOptions {
 
 /**
  * The report in plain sentences, to read aloud or to paste into a letter: the answer and how sure it is, where the table
- * stands, what each cue can do, the tape-measure arithmetic, what holds it back, what would help, the way in, cautions, assumptions.
+ * stands, what each cue can do, the tape-measure arithmetic, what holds it back, what would help, the other pieces, the way in, cautions,
+ * assumptions.
  *
  * Lines have at most 80 columns and the text ends with a line break. Numbers are rounded towards caution: room that is there
  * down, room that is needed up, so that a rounded number never turns a miss into a fit.
@@ -23,14 +24,15 @@ export interface DescribeOptions {
 export function describeFit(report: FitReport, options: DescribeOptions = {}): string {
   const units = options.units ?? 'cm';
   const blocks = [
-    paragraphs([...describeAnswer(report, units), ...carriedIn(report)]),
+    paragraphs([...describeAnswer(report, units), ...carriedIn(report), ...piecesPlaced(report)]),
     list('Where it stands', describePlace(report, units)),
     list('What can be played', describeCues(report, units), CLASS_WORDS),
     list('Room along and across', describeSpans(report, units)),
     report.shots === undefined || report.pose === null ? [] : describeShots(report.shots, report.pose.turn),
     list(limitsTitle(report), describeLimits(report, units)),
     list('What would help', describeAdvice(report, units)),
-    ...(report.delivery === undefined ? [] : wayIn(report.delivery, units)),
+    ...otherPieces(report, units),
+    ...wayIn(report, units),
     list('Cautions: not answered by geometry', report.cautions.map(cautionWords)),
     list('Assumed, since nothing else was said', report.assumptions.map(plainName)),
   ];
@@ -56,10 +58,26 @@ function carriedIn({ verdict, delivery }: FitReport): readonly string[] {
   }
 }
 
-function wayIn(report: DeliveryReport, units: SentenceUnits): readonly string[][] {
-  return describeDelivery(report, units).map(({ title, items, explanation }) =>
-    list(title, items, explanation),
-  );
+function piecesPlaced({ arrangement }: FitReport): readonly string[] {
+  return arrangement === undefined ? [] : describePiecesAnswer(arrangement);
+}
+
+function otherPieces({ arrangement, verdict }: FitReport, units: SentenceUnits): readonly string[][] {
+  return arrangement === undefined ? [] : listed(describeFurnishings(arrangement, verdict, units));
+}
+
+function wayIn({ delivery }: FitReport, units: SentenceUnits): readonly string[][] {
+  return delivery === undefined ? [] : listed(describeDelivery(delivery, units));
+}
+
+function listed(
+  blocks: readonly {
+    readonly title: string;
+    readonly explanation: string;
+    readonly items: readonly string[];
+  }[],
+): readonly string[][] {
+  return blocks.map(({ title, items, explanation }) => list(title, items, explanation));
 }
 
 function limitsTitle(report: FitReport): string {

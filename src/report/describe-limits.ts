@@ -1,6 +1,6 @@
 import { VERDICT_WORDS } from './describe-answer.js';
 import { sayRepeats } from './describe-survey.js';
-import type { Advice, FitReport, Limit } from './fit-report.js';
+import type { Advice, FitReport, Limit, Verdict } from './fit-report.js';
 import {
   joinWords,
   plainName,
@@ -70,7 +70,9 @@ function limitWords(limit: Limit, units: SentenceUnits): string {
 
 /** What would help, each with the gain it was computed to bring, one advice a string. */
 export function describeAdvice(report: FitReport, units: SentenceUnits): readonly string[] {
-  return report.advice.map((advice) => `${deed(advice, report, units)}. ${outcome(advice, report)}`);
+  return report.advice.map(
+    (advice) => `${deed(advice, report, units)}. ${outcomeWords(advice, report.verdict)}`,
+  );
 }
 
 function deed(advice: Advice, report: FitReport, units: SentenceUnits): string {
@@ -106,9 +108,13 @@ function deed(advice: Advice, report: FitReport, units: SentenceUnits): string {
   }
 }
 
-function outcome(advice: Advice, report: FitReport): string {
+/** What an advice brings, beside the verdict as it is: `That makes it tight (...), with about 12 more shots open in every 100.` */
+export function outcomeWords(
+  advice: { readonly verdict: Verdict; readonly gain: number },
+  now: Verdict,
+): string {
   const verdict =
-    advice.verdict === report.verdict
+    advice.verdict === now
       ? `The answer stays ${advice.verdict}`
       : `That makes it ${VERDICT_WORDS[advice.verdict]}`;
   const gain = Math.floor(advice.gain * 100 + 1e-6);
