@@ -12,8 +12,18 @@ import { Legend } from './legend.js';
 import { Lengths } from './lengths.js';
 import { Pen } from './pen.js';
 import { drawContours, lowestCeiling } from './plan-ceiling.js';
+import {
+  describePiecesDrawn,
+  drawFronts,
+  drawZones,
+  labelZones,
+  notePieces,
+  standingPieces,
+  withPieces,
+} from './plan-furnishings.js';
+import { drawWays, labelWays, noteWays } from './plan-furnishings-ways.js';
 import { drawLimits } from './plan-limits.js';
-import { drawObstacles, labelObstacles } from './plan-obstacles.js';
+import { drawObstacles, labelObstacles, type ObstacleKind } from './plan-obstacles.js';
 import type { CheckedPlanOptions } from './plan-options.js';
 import { drawCushions, drawShotMap } from './plan-shots.js';
 import { drawAxes, drawReach, drawTable } from './plan-table.js';
@@ -73,9 +83,19 @@ export function drawPlan(facts: PlanFacts, report: FitReport, options: CheckedPl
 
   const level = table.bedHeight + table.ballDiameter / 2 + stroke.tipOffset;
   const clip = `${options.id}-room`;
+  const { arrangement } = report;
+  const pieces = standingPieces(arrangement);
+  const drawThings = (kinds: readonly ObstacleKind[]): void => {
+    drawObstacles(draft, scene.obstacles, level, kinds, clip);
+    drawObstacles(draft, pieces, level, kinds, clip, 'piece');
+  };
   drawWalls(draft, outline);
+  if (arrangement !== undefined) {
+    drawZones(draft, pieces, arrangement.sharing, clip);
+    drawWays(draft, arrangement.ways, clip);
+  }
   const standing = report.verdict !== 'none';
-  if (standing) drawObstacles(draft, scene.obstacles, level, ['low', 'cut'], clip);
+  if (standing) drawThings(['low', 'cut']);
   drawDoors(draft, scene.doors, outline);
   if (frame !== null && placed !== null) {
     drawTable(draft, table, frame);
@@ -84,17 +104,23 @@ export function drawPlan(facts: PlanFacts, report: FitReport, options: CheckedPl
     if (standing) drawReach(draft, table, frame, reachOf(facts), clip);
   }
   // What stands where the table cannot stand lies over it, so that it is seen.
-  if (!standing) drawObstacles(draft, scene.obstacles, level, ['low', 'cut'], clip);
-  drawObstacles(draft, scene.obstacles, level, ['overhead'], clip);
-  // Other pieces and their use zones come here, above the floor and below all dimensions, once a report places them.
+  if (!standing) drawThings(['low', 'cut']);
+  drawThings(['overhead']);
+  drawFronts(draft, pieces, clip);
   drawContours(draft, scene.ceiling, outline);
   drawWallDimensions(draft, outline, scene.wallNames, chains, around(view.ring(points)));
   if (frame !== null && placed !== null) {
-    drawGaps(draft, report.gaps, scene, table, frame, placed.turn);
+    drawGaps(draft, report.gaps, withPieces(scene, pieces), table, frame, placed.turn);
     drawCushions(draft, report.cushions, table, cue, frame);
     drawLimits(draft, report.limits);
   }
-  labelObstacles(draft, scene.obstacles, around(view.ring(outline)));
+  labelObstacles(draft, [...scene.obstacles, ...pieces], around(view.ring(outline)));
+  if (arrangement !== undefined) {
+    labelWays(draft, arrangement.ways);
+    labelZones(draft, pieces);
+    notePieces(draft, arrangement);
+    noteWays(draft, arrangement.ways);
+  }
   if (report.verdict === 'none' && report.limits.length > 0)
     draft.legend.note(WORDS.limits(report.limits.map(({ name }) => plainText(name)).join(', ')), null);
   if (report.pose !== null && placed === null) draft.legend.note(WORDS.offPlan, null);
@@ -112,8 +138,10 @@ export function drawPlan(facts: PlanFacts, report: FitReport, options: CheckedPl
     draft,
     title,
     id: options.id,
-    heading: WORDS.planTitle(plainText(table.name)),
-    description: WORDS.planDescription(answer, sayScale(sheet.scale)),
+    heading: WORDS.planTitle(plainText(table.name), pieces.length),
+    description:
+      WORDS.planDescription(answer, sayScale(sheet.scale)) +
+      (arrangement === undefined ? '' : describePiecesDrawn(arrangement)),
     definitions: `<clipPath id="${clip}"><path d="${pathOf(view.ring(outline), true)}"/></clipPath>`,
   });
 }
@@ -140,7 +168,7 @@ function rowsOf(
   lengths: Lengths,
 ): Title['rows'] {
   const { rows } = WORDS;
-  const { pose } = report;
+  const { pose, arrangement } = report;
   const lowest = lowestCeiling(scene.ceiling, scene.outline);
   const wanted = report.cues[0];
   const shares = wanted === undefined ? null : sayShares(wanted.shares, wanted.verdict);
@@ -154,6 +182,7 @@ function rowsOf(
     [rows.table, plainText(table.name)],
     [rows.field, WORDS.by(lengths.bare(table.field.length), lengths.bare(table.field.width))],
     ...(pose === null ? [] : [[rows.turn, WORDS.turned(String(Number(pose.turn.toFixed(1))))] as const]),
+    ...(arrangement === undefined ? [] : [[rows.pieces, sayPieces(arrangement)] as const]),
     [rows.cue, lengths.full(cue.length)],
     ...(shares === null || report.verdict === 'none'
       ? []
@@ -163,4 +192,8 @@ function rowsOf(
     [rows.lengths, WORDS.units[lengths.unit]],
     [rows.scale, WORDS.scaleOn(sayScale(sheet.scale), sheet.name)],
   ];
+}
+
+function sayPieces({ pieces }: NonNullable<FitReport['arrangement']>): string {
+  return WORDS.piecesPlaced(pieces.filter(({ pose }) => pose !== null).length, pieces.length);
 }

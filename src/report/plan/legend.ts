@@ -20,6 +20,7 @@ const SKETCHES = {
   door: 'M-3 1.8V-1.8A3.6 3.6 0 0 1 .6 1.8',
   ajar: 'M-2.5 1.2L1.4 -1.2A4.6 4.6 0 0 1 2.1 1.2',
   slide: 'M-4 -.4H2M-2 .5H4',
+  front: 'M-1.1 .9H1.1L0 -.8Z',
 } as const;
 const PADDING = 3;
 const MOST_LINES = 3;
@@ -47,7 +48,7 @@ export class Legend {
     return number;
   }
 
-  /** Draws as much as the area takes; says how many notes are left out. */
+  /** Draws as much as the area takes; says how many are left out. */
   draw(pen: Pen, area: Area): void {
     const size = TEXT.plain;
     const pitch = lineHeight(size);
@@ -64,28 +65,33 @@ export class Legend {
     };
     pen.group('legend', () => {
       write([WORDS.legend], left);
-      const entries = [...this.#entries.values()].map(({ text, ...rest }) => ({
+      const entries = [...this.#entries.values()].map(({ text, kind, paint }) => ({
         lines: fitLines(text, size, width, MOST_LINES),
-        ...rest,
+        left: textLeft,
+        after: 0.6,
+        sample: () => drawSample(pen, left, y + pitch / 2, kind, paint),
       }));
-      for (const { lines, kind, paint } of entries) {
-        if (!fits(lines.length)) break;
-        drawSample(pen, left, y + pitch / 2, kind, paint);
-        write(lines, textLeft);
-        y += 0.6;
-      }
-      this.#notes.forEach(({ text, number }, i) => {
-        const lines = fitLines(text, size, number === null ? area.right - PADDING - left : width, MOST_LINES);
-        const last = i === this.#notes.length - 1;
-        if (!fits(lines.length + (last ? 0 : 1))) {
-          if (fits(1)) write([WORDS.more(this.#notes.length - i)], left);
-          y = area.bottom;
-          return;
+      const notes = this.#notes.map(({ text, number }) => ({
+        lines: fitLines(text, size, number === null ? area.right - PADDING - left : width, MOST_LINES),
+        left: number === null ? left : textLeft,
+        after: 0,
+        sample: () => {
+          if (number !== null)
+            pen.text(String(number), [left, y + pitch / 2 + halfCapitals(size)], 'start', size);
+        },
+      }));
+      const all = [...entries, ...notes];
+      for (const [i, { lines, left: at, after, sample }] of all.entries()) {
+        const rest = all.length - i;
+        // A line is kept for what has to be said where not all of it goes.
+        if (!fits(lines.length + (rest === 1 ? 0 : 1))) {
+          if (fits(1)) write([WORDS.more(rest)], left);
+          break;
         }
-        if (number !== null)
-          pen.text(String(number), [left, y + pitch / 2 + halfCapitals(size)], 'start', size);
-        write(lines, number === null ? left : textLeft);
-      });
+        sample();
+        write(lines, at);
+        y += after;
+      }
     });
   }
 }

@@ -16,16 +16,20 @@ const LONGEST_NAME = 42;
 /** More names than these and nobody finds any. */
 const MOST_NAMES = 60;
 
+/** A thing in the room as a plan shows it. */
+export type PlanThing = Pick<SceneObstacle, 'name' | 'ring' | 'from' | 'to'>;
+
 /**
  * Things in the room, drawn as lower, cut or overhead by the height at which a level cue passes, mm; `kinds` in the order in which
  * they lie over each other. What of a thing lies behind the walls is cut off by `clip`.
  */
 export function drawObstacles(
   draft: Draft,
-  obstacles: readonly SceneObstacle[],
+  obstacles: readonly PlanThing[],
   level: number,
   kinds: readonly ObstacleKind[],
   clip: string,
+  part: 'obstacle' | 'piece' = 'obstacle',
 ): void {
   const { pen, view, placer, legend, lengths } = draft;
   for (const kind of kinds) {
@@ -33,7 +37,7 @@ export function drawObstacles(
     for (const obstacle of obstacles.filter((o) => kindOf(o, level) === kind)) {
       const ring = view.ring(obstacle.ring);
       pen.group(
-        `obstacle-${kind}`,
+        `${part}-${kind}`,
         () => {
           if (kind !== 'overhead') pen.polygon(ring, { fill: 'paper' });
           pen.polygon(ring, PAINT[kind], ' data-part="footprint"');
@@ -50,7 +54,7 @@ export function drawObstacles(
 export type ObstacleKind = 'low' | 'cut' | 'overhead';
 
 /** Name and heights at each, the largest things first. */
-export function labelObstacles(draft: Draft, obstacles: readonly SceneObstacle[], room: Area): void {
+export function labelObstacles(draft: Draft, obstacles: readonly PlanThing[], room: Area): void {
   const named = [...obstacles]
     .map((obstacle, i) => ({ obstacle, i, size: perimeter(obstacle.ring) }))
     .sort((a, b) => b.size - a.size || a.i - b.i)
@@ -79,7 +83,7 @@ const PAINT: Readonly<Record<ObstacleKind, Paint>> = {
   overhead: { stroke: 'ink', width: LINE.thin, dashes: 'dashed' },
 };
 
-function kindOf({ from, to }: SceneObstacle, level: number): ObstacleKind {
+function kindOf({ from, to }: PlanThing, level: number): ObstacleKind {
   if (to < level) return 'low';
   return from > level ? 'overhead' : 'cut';
 }

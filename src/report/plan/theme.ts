@@ -8,7 +8,7 @@ export type PlanTheme = 'auto' | 'light' | 'dark';
  * contrast of at least 7 to 1, whatever carries meaning at least 4.5 to 1, and cramped and blocked are a pair that the colour-blind tell
  * apart (and have patterns of their own besides).
  */
-export type Colour = 'ink' | 'fine' | 'paper' | 'cloth' | 'cramped' | 'blocked' | 'limit';
+export type Colour = 'ink' | 'fine' | 'paper' | 'cloth' | 'cramped' | 'blocked' | 'limit' | 'zone' | 'way';
 
 export const COLOURS: Readonly<Record<'light' | 'dark', Readonly<Record<Colour, string>>>> = {
   light: {
@@ -19,6 +19,8 @@ export const COLOURS: Readonly<Record<'light' | 'dark', Readonly<Record<Colour, 
     cramped: '#00619a',
     blocked: '#b34a00',
     limit: '#8f2d0c',
+    zone: '#75408c',
+    way: '#2c6b2a',
   },
   dark: {
     ink: '#eef2f6',
@@ -28,25 +30,31 @@ export const COLOURS: Readonly<Record<'light' | 'dark', Readonly<Record<Colour, 
     cramped: '#6cbcf0',
     blocked: '#f29a55',
     limit: '#ffb79a',
+    zone: '#d3a8e8',
+    way: '#93d08c',
   },
 };
 
-const NAMES = ['ink', 'fine', 'paper', 'cloth', 'cramped', 'blocked', 'limit'] as const;
+const NAMES = ['ink', 'fine', 'paper', 'cloth', 'cramped', 'blocked', 'limit', 'zone', 'way'] as const;
 
 /** Line widths, mm: the line group 0.5 of ISO 128, with its text of 2.5 mm capitals; hatching is finer still. */
 export const LINE = { thick: 0.5, thin: 0.25, hatch: 0.13 } as const;
 
-/** Line types of ISO 128-2 for thin lines: dashed (02) for what is hidden or overhead, chains (04, 05) for axes and for what is no edge. */
+/**
+ * Line types of ISO 128-2 for thin lines: dashed (02) for what is hidden or overhead, long-dashed dotted (04) for axes, long-dashed
+ * double-dotted (05) for what frames an area or a height and is no edge, long-dashed double-short-dashed (09) for the middles of ways.
+ */
 export const DASHES = {
   solid: '',
   dashed: '3 0.75',
   chain: '6 0.75 0.25 0.75',
   doubleChain: '6 0.75 0.25 0.75 0.25 0.75',
+  doubleShort: '6 0.75 1.5 0.75 1.5 0.75',
 } as const;
 
 export type Dashes = keyof typeof DASHES;
 
-/** Patterns that stand beside colours. The plain ones are cut matter; `some` and `many` are shares of the shots. */
+/** Patterns that stand beside colours. The plain ones are cut matter; `some` and `many` are shares of the shots; zones are floor in use. */
 export const PATTERNS = [
   'cut',
   'ground',
@@ -54,6 +62,8 @@ export const PATTERNS = [
   'cramped-many',
   'blocked-some',
   'blocked-many',
+  'zone',
+  'zone-shared',
 ] as const;
 export type Pattern = (typeof PATTERNS)[number];
 
@@ -130,6 +140,7 @@ export class Palette {
   }
 
   #pattern(name: Pattern): string {
+    if (name === 'zone' || name === 'zone-shared') return this.#dots(name);
     const { step, colour, width, crossed } = HATCHES[name];
     const cross = crossed ? `M0 0V${step}` : '';
     const turn = name === 'ground' ? -45 : 45;
@@ -138,7 +149,24 @@ export class Palette {
       `<path d="M0 ${step / 2}H${step}${cross}"${this.attributes({ stroke: colour, width })}/></pattern>`
     );
   }
+
+  /** Short level strokes in rows, every other row set off by half a step: so short that they are dots, or longer. */
+  #dots(name: keyof typeof DOTS): string {
+    const { step, length, width } = DOTS[name];
+    const stroke = (x: number, y: number): string => `M${num(x - length / 2)} ${num(y)}h${num(length)}`;
+    const data = stroke(step / 4, step / 4) + stroke((3 * step) / 4, (3 * step) / 4);
+    return (
+      `<pattern id="${this.#id}-${name}" width="${step}" height="${step}" patternUnits="userSpaceOnUse">` +
+      `<path d="${data}"${this.attributes({ stroke: 'zone', width })}/></pattern>`
+    );
+  }
 }
+
+/** mm: rows lie half a step apart; `length` of the strokes. */
+const DOTS = {
+  zone: { step: 3, length: 0.3, width: 0.3 },
+  'zone-shared': { step: 3, length: 1.3, width: 0.2 },
+} as const;
 
 interface Hatch {
   /** Between lines, mm. */
@@ -149,7 +177,7 @@ interface Hatch {
   readonly crossed: boolean;
 }
 
-const HATCHES: Readonly<Record<Pattern, Hatch>> = {
+const HATCHES: Readonly<Record<Exclude<Pattern, keyof typeof DOTS>, Hatch>> = {
   cut: { step: 1, colour: 'ink', width: LINE.hatch, crossed: false },
   ground: { step: 1.5, colour: 'ink', width: LINE.hatch, crossed: false },
   'cramped-some': { step: 1.5, colour: 'cramped', width: 0.18, crossed: false },

@@ -1,9 +1,15 @@
 /** Every word of the drawings, in one place for translation. Functions take parts that are written already. */
 export const WORDS = {
-  planTitle: (table: string): string => `Plan of a room with ${table}`,
+  planTitle: (table: string, pieces: number): string =>
+    `Plan of a room with ${table}${pieces === 0 ? '' : pieces === 1 ? ' and one other piece' : ` and ${pieces} other pieces`}`,
   shotTitle: (table: string): string => `One shot on ${table}, from the side`,
   planDescription: (answer: string, scale: string): string =>
     `${answer} Plan to scale ${scale}: walls, doors, obstacles with their heights, the table and what limits it.`,
+  /** Added to the description. Names in order; the clear ways are those that were found. */
+  piecesDescription: (placed: string, homeless: string, ways: number): string =>
+    (placed === '' ? '' : ` Other pieces with their use zones: ${placed}.`) +
+    (homeless === '' ? '' : ` Without a place: ${homeless}.`) +
+    (ways === 0 ? '' : ` Clear ways: ${ways}.`),
   shotDescription: (answer: string, scale: string): string =>
     `${answer} Side elevation to scale ${scale}: ball, cushion, cue with its backswing, and what stands in its plane.`,
   verdict: {
@@ -26,6 +32,7 @@ export const WORDS = {
     lengths: 'Lengths',
     measured: 'Measured',
     ceiling: 'Ceiling',
+    pieces: 'Pieces',
     ball: 'Ball at',
     direction: 'Direction',
     elevation: 'Elevation',
@@ -111,5 +118,15 @@ export const WORDS = {
   longestShort: (length: string): string => `\u2264 ${length}, short stroke`,
   gapNote: (cushion: string, name: string, length: string): string => `${cushion} to ${name}: ${length}`,
   limits: (names: string): string => `In the way: ${names}`,
+  zone: 'Use zone of a piece',
+  zoneShared: 'Use zone, shared by turns',
+  front: 'Front of a piece',
+  way: (width: string): string => `Clear way ${width} wide (no escape route), its middle`,
+  wayWidth: (width: string): string => `${width} wide`,
+  wayMissing: (from: string, to: string): string => `No clear way found: ${from} to ${to}`,
+  waysMissing: (n: number): string => `${n} more clear ways were not found.`,
+  piecesPlaced: (placed: number, all: number): string => `${placed} of ${all} have a place`,
+  homeless: (names: string): string => `Without a place: ${names}`,
+  misfits: (names: string): string => `Does not fit where it stands: ${names}`,
   doors: { in: 'Door, opening in', out: 'Door, opening out', slides: 'Sliding door' },
 } as const;
