@@ -1,0 +1,168 @@
+import { type Bits, hasBit, keepBits, listBits } from './bits.js';
+import type { Weigher } from './weigher.js';
+
+/** Candidate of each movable piece; -1: it has no place. */
+export type Choice = readonly number[];
+
+/** Gains smaller than this are none. */
+const GAIN = 1e-9;
+/** Rounds of improvement. */
+const MOST_ROUNDS = 6;
+
+/** A choice and its estimated value. */
+export interface Chosen {
+  readonly choice: Choice;
+  readonly value: number;
+}
+
+/**
+ * Places for the movable pieces with the table at the weigher's place: the pieces one after another at the best place that is left, the bulkiest
+ * first, then over and over one piece, or two together where `pairs`, taken out and put back at the best places.
+ */
+export function assignPieces(weigher: Weigher, start: Choice | null, pairs: boolean): Chosen {
+  const solo = soloOrder(weigher);
+  const first = start === null ? construct(weigher, solo) : weighed(weigher, start.slice());
+  return improve(weigher, first, solo, pairs);
+}
+
+/** Takes out and puts back until nothing gains. */
+export function improve(weigher: Weigher, from: Chosen, solo: SoloOrder, pairs: boolean): Chosen {
+  let best = from;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const before = best.value;
+    for (let i = 0; i < best.choice.length; i++) best = better(best, reinsert(weigher, best, [i], solo));
+    if (pairs && best.value <= before + GAIN) {
+      for (let i = 0; i < best.choice.length; i++) {
+        for (let j = 0; j < i; j++) best = better(best, reinsert(weigher, best, [i, j], solo));
+      }
+    }
+    if (best.value <= before + GAIN) break;
+  }
+  return best;
+}
+
+/** Candidates of each kind, and their values with no other movable piece in the room, best first. */
+export interface SoloOrder {
+  readonly byKind: readonly (readonly number[])[];
+  readonly value: readonly number[];
+}
+
+export function soloOrder(weigher: Weigher): SoloOrder {
+  const { pool } = weigher.room;
+  const value: number[] = [];
+  weigher.load([]);
+  const byKind = pool.kinds.map((_, kind) => {
+    const list = listBits(common([weigher.allowed, pool.ofKind(kind)]));
+    for (const k of list) {
+      weigher.push(k);
+      value[k] = weigher.score();
+      weigher.pop();
+    }
+    return list.sort((a, b) => value[b] - value[a] || a - b);
+  });
+  return { byKind, value };
+}
+
+function construct(weigher: Weigher, solo: SoloOrder): Chosen {
+  const { pool, kinds, movable } = weigher.room;
+  const bulk = kinds.map((kind) => {
+    const { spec } = { spec: pool.kinds[kind] };
+    const zone = Math.max(0, ...spec.zones.map((z) => (z.front + z.back) * spec.length));
+    return spec.length * spec.width + zone;
+  });
+  const order = movable.map((_, i) => i);
+  order.sort(
+    (a, b) => solo.byKind[kinds[a]].length - solo.byKind[kinds[b]].length || bulk[b] - bulk[a] || a - b,
+  );
+  let best = weighed(
+    weigher,
+    kinds.map(() => -1),
+  );
+  for (const i of order) best = better(best, reinsert(weigher, best, [i], solo));
+  return best;
+}
+
+function weighed(weigher: Weigher, choice: Choice): Chosen {
+  weigher.load(choice.filter((k) => k >= 0));
+  return { choice, value: weigher.weigh() };
+}
+
+function better(a: Chosen, b: Chosen | null): Chosen {
+  return b !== null && b.value > a.value + GAIN ? b : a;
+}
+
+/**
+ * Takes out the pieces `out` (one or two) and finds the best places for them, the rest staying; null: there are none that gain. Exact over the
+ * candidates: what cannot beat the best known is left out by its bound.
+ */
+function reinsert(weigher: Weigher, from: Chosen, out: readonly number[], solo: SoloOrder): Chosen | null {
+  const { pool, kinds } = weigher.room;
+  const rest = from.choice.filter((k, i) => k >= 0 && !out.includes(i));
+  weigher.load(rest);
+  const share = weigher.worthOfPiece();
+  // Nothing that goes in can make up for more than what the pieces cost beside their own worth.
+  const free = weigher.score() + out.length * share;
+  if (free <= from.value + GAIN) return null;
+  const allowed = common([weigher.allowed, ...rest.map((k) => pool.together(k))]);
+  const [i, j] = out;
+  let found: Chosen | null = null;
+  let best = from.value;
+  const take = (placed: readonly (readonly [number, number])[]): void => {
+    const value = weigher.weigh();
+    if (value <= best + GAIN) return;
+    best = value;
+    const choice = from.choice.slice();
+    for (const piece of out) choice[piece] = -1;
+    for (const [piece, k] of placed) choice[piece] = k;
+    found = { choice, value };
+  };
+  const firsts = ranked(weigher, solo.byKind[kinds[i]], allowed);
+  if (j === undefined) {
+    for (const { k, score } of firsts) {
+      if (score <= best + GAIN) break;
+      weigher.push(k);
+      take([[i, k]]);
+      weigher.pop();
+    }
+    return found;
+  }
+  const seconds = ranked(weigher, solo.byKind[kinds[j]], allowed);
+  for (const a of firsts) {
+    if (a.score + share <= best + GAIN) break;
+    weigher.push(a.k);
+    take([[i, a.k]]);
+    const row = pool.together(a.k);
+    for (const b of seconds) {
+      if (b.score + share <= best + GAIN) break;
+      if (!hasBit(row, b.k)) continue;
+      weigher.push(b.k);
+      if (weigher.score() > best + GAIN) {
+        take([
+          [i, a.k],
+          [j, b.k],
+        ]);
+      }
+      weigher.pop();
+    }
+    weigher.pop();
+  }
+  return found;
+}
+
+/** The allowed ones of some candidates with their scores beside what is in, best first. */
+function ranked(weigher: Weigher, list: readonly number[], allowed: Bits) {
+  const found: { readonly k: number; readonly score: number }[] = [];
+  for (const k of list) {
+    if (!hasBit(allowed, k)) continue;
+    weigher.push(k);
+    found.push({ k, score: weigher.score() });
+    weigher.pop();
+  }
+  return found.sort((a, b) => b.score - a.score || a.k - b.k);
+}
+
+function common(sets: readonly Bits[]): Bits {
+  const bits = sets[0].slice();
+  for (const set of sets) keepBits(bits, set);
+  return bits;
+}

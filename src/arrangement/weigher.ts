@@ -1,0 +1,315 @@
+import { DEFAULTS } from '../equipment/defaults.js';
+import type { TableSpec } from '../equipment/equipment-types.js';
+import type { Placement, Point, Ring } from '../geometry/types.js';
+import { playSize } from '../placement/problem-for.js';
+import { PLAYABLE } from '../placement/share-score.js';
+import { addBits, type Bits, emptyBits, hasBit, meets, setBit } from './bits.js';
+import { apart, MOST_CANDIDATES } from './candidate-pool.js';
+import { furnishedScene } from './furnished-scene.js';
+import { flood, frameGoal, wayBlocked } from './grid-ways.js';
+import { fitsBeside, fitsRoom, fitsTable, tableRing } from './layout-rules.js';
+import { heightsMeet } from './layout-rules-overlap.js';
+import type { PlacedPiece } from './piece-place.js';
+import { SAMPLE_SHOTS } from './play-sample.js';
+import { hangLamps, type SearchRoom, tracesOf } from './search-room.js';
+import { ShotField, type Spoiled } from './shot-field.js';
+import { coveredShare } from './zone-sharing.js';
+
+/** Points along and across a zone by which it is told how much of it lies where cues go. */
+const ALONG = 5;
+const ACROSS = 4;
+
+/**
+ * What layouts are worth with the table at one place, estimated a thousand times faster than they are judged: shots that single pieces spoil are
+ * put together, standing room and ways go by cells of the floor. Candidates are put in and taken out like a stack.
+ */
+export class Weigher {
+  /** Candidates that keep off the table. */
+  readonly allowed: Bits = emptyBits(MOST_CANDIDATES);
+  readonly chosen: number[] = [];
+  readonly #field: ShotField | null;
+  readonly #open: Bits[] = [];
+  readonly #playable: Bits[] = [];
+  readonly #stand: Bits[] = [];
+  readonly #way: Bits[] = [];
+  /** Sums over the zones of the shares that lie in the cueing or on other zones, by level. */
+  readonly #shared: number[] = [0];
+  readonly #zones: number[] = [0];
+  readonly #spoiled: (Spoiled | undefined)[] = [];
+  readonly #cueShare: (number | undefined)[] = [];
+  readonly #pairs = new Map<number, number>();
+  #tested = 0;
+  /** Pieces that never move at this place of the table: given ones and lamps. */
+  readonly fixed: readonly PlacedPiece[];
+  readonly #fixedGood: readonly boolean[];
+  readonly #fixedGoals: readonly (Bits | null)[];
+  readonly #home: Bits | null;
+  readonly #doors: readonly Bits[];
+  readonly #doorShare: number;
+
+  constructor(
+    readonly room: SearchRoom,
+    readonly pose: Placement | null,
+  ) {
+    const { question, grid, ways, stand, shots, rules, given } = room;
+    const { scene, table, stroke, cue } = question;
+    const lamps = hangLamps(room, pose).map(({ placed }) => ({ placed, good: fitsRoom(rules, placed) }));
+    const all = [...given, ...lamps];
+    this.fixed = all.map(({ placed }) => placed);
+    this.#fixedGood = all.map(
+      ({ placed, good }) =>
+        good &&
+        (table === null || pose === null || fitsTable(placed, table, pose)) &&
+        this.fixed.every((other) => other === placed || fitsBeside(placed, other)),
+    );
+    const traces = this.fixed.map((placed) => tracesOf(grid, ways, placed));
+    const noStand = emptyBits(grid.depth.length);
+    const noWay = emptyBits(grid.depth.length);
+    for (const trace of traces) {
+      addBits(noStand, trace.stand);
+      addBits(noWay, trace.way);
+    }
+    this.#fixedGoals = traces.map(({ goal }) => goal);
+    this.#stand.push(noStand);
+    let home: Bits | null = null;
+    let field: ShotField | null = null;
+    if (table !== null && pose !== null) {
+      const frame = tableRing(table, pose);
+      home = frameGoal(ways, frame);
+      addBits(noWay, wayBlocked(ways, [frame]));
+      field = new ShotField(
+        furnishedScene(scene, this.fixed, table),
+        table,
+        stroke,
+        cue,
+        pose,
+        shots,
+        grid,
+        stand,
+      );
+    }
+    this.#home = home;
+    this.#field = field;
+    this.#way.push(noWay);
+    this.#open.push(emptyBits(SAMPLE_SHOTS));
+    this.#playable.push(emptyBits(SAMPLE_SHOTS));
+    const free = this.#freeWay();
+    const target = home;
+    this.#doors =
+      target === null ? ways.doors : ways.doors.filter((door) => meets(flood(ways, free, door), target));
+    this.#doorShare = ways.doors.length === 0 ? 1 : this.#doors.length / ways.doors.length;
+    this.fixed.forEach((piece, i) => {
+      for (const zone of piece.zones) {
+        this.#zones[0]++;
+        this.#shared[0] += this.#cueingShare(zone.ring,
+          zone.spec.withCueing && zone.spec.from < DEFAULTS.standing.headHeight,
+        );
+      }
+      for (let j = 0; j < i; j++) this.#shared[0] += zonesShared(piece, this.fixed[j]);
+    });
+    this.update();
+  }
+
+  /** Takes in the candidates that the pool has got since. */
+  update(): void {
+    const { pool, question } = this.room;
+    const { table } = question;
+    for (; this.#tested < pool.list.length; this.#tested++) {
+      const { placed } = pool.list[this.#tested];
+      const good = table === null || this.pose === null || fitsTable(placed, table, this.pose);
+      if (good && this.fixed.every((f) => fitsBeside(placed, f))) setBit(this.allowed, this.#tested);
+    }
+  }
+
+  push(k: number): void {
+    const level = this.chosen.length;
+    const { stand, way } = this.room.traces(k);
+    if (this.#field !== null) {
+      const { open, playable } = this.#spoiledBy(k, this.#field);
+      this.#open[level + 1] = joined(this.#open[level], open, this.#open[level + 1]);
+      this.#playable[level + 1] = joined(this.#playable[level], playable, this.#playable[level + 1]);
+    }
+    this.#stand[level + 1] = joined(this.#stand[level], stand, this.#stand[level + 1]);
+    this.#way[level + 1] = joined(this.#way[level], way, this.#way[level + 1]);
+    const { placed } = this.room.pool.list[k];
+    let shared = this.#shared[level] + this.#cueShareOf(k);
+    for (const j of this.chosen) shared += this.#pairShare(k, j);
+    for (const f of this.fixed) shared += zonesShared(placed, f);
+    this.#shared[level + 1] = shared;
+    this.#zones[level + 1] = this.#zones[level] + placed.zones.length;
+    this.chosen.push(k);
+  }
+
+  pop(): void {
+    this.chosen.pop();
+  }
+
+  /** Puts in all of these, in place of what is in. */
+  load(chosen: readonly number[]): void {
+    this.chosen.length = 0;
+    for (const k of chosen) this.push(k);
+  }
+
+  /** What a piece that has a place counts for. */
+  worthOfPiece(): number {
+    return DEFAULTS.arrangement.weights.placed * this.#share(1);
+  }
+
+  /** Estimated value of what is in, if every way is clear: an upper bound of {@link weigh}. */
+  score(): number {
+    const { weights } = DEFAULTS.arrangement;
+    const good = this.#fixedGood.filter((g) => g).length + this.chosen.length;
+    return weights.placed * this.#share(good) + weights.play * this.play() + weights.apart * this.#apart();
+  }
+
+  /** The same with ways: pieces that are not reached do not count, nor does anything where the table or a door is cut off. */
+  weigh(): number {
+    const { weights } = DEFAULTS.arrangement;
+    const { ways, pool, traces } = this.room;
+    const start = this.#doors.length > 0 ? this.#doors[0] : this.#home;
+    if (start === null || pool.kinds.length + this.fixed.length === 0) return this.score();
+    const seen = flood(ways, this.#freeWay(), start);
+    const cut =
+      (this.#home !== null && !meets(this.#home, seen)) || this.#doors.some((door) => !meets(door, seen));
+    if (cut) return weights.apart * this.#apart();
+    let good = 0;
+    this.#fixedGoals.forEach((goal, i) => {
+      if (this.#fixedGood[i] && (goal === null || meets(goal, seen))) good++;
+    });
+    for (const k of this.chosen) {
+      const { goal } = traces(k);
+      if (goal === null || meets(goal, seen)) good++;
+    }
+    return weights.placed * this.#share(good) + weights.play * this.play() + weights.apart * this.#apart();
+  }
+
+  /** open + 0.9 cramped of what is in, by the share of the doors that lead to the table. */
+  play(): number {
+    const field = this.#field;
+    if (field === null) return 0;
+    const level = this.chosen.length;
+    const lostOpen = this.#open[level];
+    const lostPlayable = this.#playable[level];
+    const stand = this.#stand[level];
+    let score = 0;
+    for (let w = 0; w < lostOpen.length; w++) {
+      const open = field.open[w] & ~lostOpen[w];
+      const playable = (field.playable[w] & ~lostPlayable[w]) | open;
+      for (let rest = playable; rest !== 0; rest &= rest - 1) {
+        const bit = rest & -rest;
+        const k = 32 * w + 31 - Math.clz32(bit);
+        const end = field.first[k + 1];
+        for (let c = field.first[k]; c < end; c++) {
+          if (hasBit(stand, field.cells[c])) continue;
+          score += (open & bit) !== 0 ? 1 : PLAYABLE;
+          break;
+        }
+      }
+    }
+    return (this.#doorShare * score) / SAMPLE_SHOTS;
+  }
+
+  #share(good: number): number {
+    return good / this.room.question.arrangement.pieces.length;
+  }
+
+  #apart(): number {
+    const level = this.chosen.length;
+    return this.#zones[level] === 0 ? 1 : 1 - Math.min(1, this.#shared[level] / this.#zones[level]);
+  }
+
+  #freeWay(): Bits {
+    const free = this.room.ways.free.slice();
+    const blocked = this.#way[this.chosen.length];
+    for (let w = 0; w < free.length; w++) free[w] &= ~blocked[w];
+    return free;
+  }
+
+  #spoiledBy(k: number, field: ShotField): Spoiled {
+    const spoiled = this.#spoiled[k] ?? field.spoiled(this.room.traces(k).solids);
+    this.#spoiled[k] = spoiled;
+    return spoiled;
+  }
+
+  #cueShareOf(k: number): number {
+    const known = this.#cueShare[k];
+    if (known !== undefined) return known;
+    const { placed } = this.room.pool.list[k];
+    let share = 0;
+    for (const { ring, spec } of placed.zones) {
+      share += this.#cueingShare(ring, spec.withCueing && spec.from < DEFAULTS.standing.headHeight);
+    }
+    this.#cueShare[k] = share;
+    return share;
+  }
+
+  /** About how much of a zone lies where cues and players of the table go. */
+  #cueingShare([a, b, , d]: Ring, counts: boolean): number {
+    const { question, reach } = this.room;
+    if (!counts || question.table === null || this.pose === null || reach === null) return 0;
+    let inside = 0;
+    for (let i = 0; i < ALONG; i++) {
+      for (let j = 0; j < ACROSS; j++) {
+        const s = (i + 0.5) / ALONG;
+        const t = (j + 0.5) / ACROSS;
+        const x = a[0] + s * (b[0] - a[0]) + t * (d[0] - a[0]);
+        const y = a[1] + s * (b[1] - a[1]) + t * (d[1] - a[1]);
+        if (inCueing(question.table, this.pose, reach, [x, y])) inside++;
+      }
+    }
+    return inside / (ALONG * ACROSS);
+  }
+
+  #pairShare(a: number, b: number): number {
+    const { list } = this.room.pool;
+    if (apart(list[a].box, list[b].box)) return 0;
+    const key = a < b ? a * MOST_CANDIDATES + b : b * MOST_CANDIDATES + a;
+    const known = this.#pairs.get(key);
+    if (known !== undefined) return known;
+    const share = zonesShared(list[a].placed, list[b].placed);
+    this.#pairs.set(key, share);
+    return share;
+  }
+}
+
+function joined(a: Bits, b: Bits, into: Bits | undefined): Bits {
+  const out = into ?? new Int32Array(a.length);
+  for (let w = 0; w < a.length; w++) out[w] = a[w] | b[w];
+  return out;
+}
+
+/** Sum over the zones of two pieces of the shares that lie on zones of the other. */
+function zonesShared(a: PlacedPiece, b: PlacedPiece): number {
+  let sum = 0;
+  for (const mine of a.zones) {
+    for (const theirs of b.zones) {
+      if (!mine.spec.withZones || !theirs.spec.withZones || !heightsMeet(mine.spec, theirs.spec)) continue;
+      sum += coveredShare(mine.ring, [theirs.ring]) + coveredShare(theirs.ring, [mine.ring]);
+    }
+  }
+  return sum;
+}
+
+function inCueing(
+  table: TableSpec,
+  { x, y, angle }: Placement,
+  { rho, strip }: { readonly rho: number; readonly strip: number },
+  [px, py]: Point,
+): boolean {
+  const cos = Math.cos(angle);
+  const sin = Math.sin(angle);
+  const along = Math.abs(cos * (px - x) + sin * (py - y));
+  const across = Math.abs(cos * (py - y) - sin * (px - x));
+  const q = playSize(table);
+  const { outer } = table;
+  return (
+    within(along - q.length / 2, across - q.width / 2, rho) ||
+    within(along - outer.length / 2, across - outer.width / 2, strip)
+  );
+}
+
+function within(dx: number, dy: number, distance: number): boolean {
+  const u = Math.max(0, dx);
+  const v = Math.max(0, dy);
+  return u * u + v * v <= distance * distance;
+}
