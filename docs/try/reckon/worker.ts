@@ -1,0 +1,77 @@
+import {
+  type ArrangementInput,
+  assessFit,
+  type CompareInput,
+  compareTables,
+  type FitInput,
+  type FitReport,
+  InputError,
+  type TableInput,
+} from 'elbowroom';
+import type { Job, Reply, Step } from './messages.js';
+
+/**
+ * The program of the worker: one question after the other. The library does not return before it has an answer, so a question that is
+ * not wanted any more is ended from outside, with the worker.
+ */
+
+/** Steps are told so often, ms: as fast as one can read them. */
+const PAUSE = 80;
+
+let told = 0;
+
+self.addEventListener('message', ({ data: job }: MessageEvent<Job>) => {
+  try {
+    if (job.kind === 'fit') reply({ kind: 'report', report: assess(job.input) });
+    else {
+      // One by one, so that what is there can be shown.
+      for (const table of job.tables) {
+        for (const row of compareTables(comparing(job.input, table)).rows) reply({ kind: 'row', row });
+      }
+      reply({ kind: 'compared' });
+    }
+  } catch (error) {
+    if (error instanceof InputError) reply({ kind: 'refused', problems: error.problems });
+    else reply({ kind: 'failed', message: error instanceof Error ? error.message : String(error) });
+  }
+});
+
+function assess(input: FitInput): FitReport {
+  const search = {
+    ...input.search,
+    onProgress: ({ value, upperBound }: { readonly value: number; readonly upperBound: number }) =>
+      tell({ kind: 'searching', value, upperBound }),
+  };
+  const { furnishings, arrangement } = input;
+  if (furnishings === undefined || furnishings.length === 0) return assessFit({ ...input, search });
+  const effort = arrangement?.effort ?? 0;
+  const arranging: ArrangementInput = {
+    ...arrangement,
+    onProgress: ({ layouts, placed }) => tell({ kind: 'arranging', layouts, effort, placed }),
+  };
+  return assessFit({ ...input, search, arrangement: arranging });
+}
+
+function comparing({ room, cues, stroke, search }: FitInput, table: string | TableInput): CompareInput {
+  return {
+    room,
+    tables: [table],
+    ...(cues === undefined ? {} : { cues }),
+    ...(stroke === undefined ? {} : { stroke }),
+    ...(search === undefined ? {} : { search }),
+  };
+}
+
+/** Tells a step, and that the search is to go on. */
+function tell(step: Step): true {
+  const now = performance.now();
+  if (now - told >= PAUSE) {
+    told = now;
+    reply({ kind: 'step', step });
+  }
+  return true;
+}
+
+function reply(message: Reply): void {
+  self.postMessage(message);
+}
