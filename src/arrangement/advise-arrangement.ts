@@ -2,13 +2,15 @@ import type { Placement } from '../geometry/types.js';
 import { findPlace } from '../placement/find-place.js';
 import type { Scene } from '../room/scene.js';
 import type { Arranged, ArrangeQuestion, Layout } from './arrange-question.js';
-import type { ArrangementAdvice } from './arrangement-report.js';
+import type { ArrangementAdvice, ArrangementValue } from './arrangement-report.js';
 import type { CheckedArrangement } from './checked-arrangement.js';
 import { furnishedScene } from './furnished-scene.js';
 import { fullTurn, layoutProblems, placesOf } from './report-arrangement.js';
 
 /** Each search for advice weighs this share of the layouts that the first one did. */
 const EFFORT_SHARE = 0.1;
+/** Shares of doors that pieces can be reached from differ by more than this, or by rounding. */
+const SAME_CREDIT = 1e-6;
 /** Advice has to gain at least this share of open shots, a better verdict, or a piece more. */
 const LEAST_GAIN = 0.01;
 
@@ -32,14 +34,14 @@ export interface ArrangementAdviceQuestion extends Omit<ArrangeQuestion, 'start'
 
 /**
  * Which piece to leave out, or to shift from its given pose, for a better verdict, more open shots, or a place for more pieces. Each was
- * computed: the whole room was searched again without the piece, or with it free to go anywhere, and the layout that was found
- * judged. What the search misses is not told, so a gain is never more than there is, and may be less. Advice never costs the verdict,
- * open shots beyond the least gain, or another piece its place; clear ways are left out of account. The most useful first: by verdict, then by
- * the pieces that find a place, then by the gain.
+ * computed: the whole room was searched again without the piece, or with it free to go anywhere, and the layout that was found judged;
+ * whatever else has no given pose may have moved in it. What the search misses is not told, so a gain is never more than there is, and may be
+ * less. Advice never costs the verdict, open shots beyond the least gain, another piece its place, or the pieces the clear ways that the search
+ * counts. The most useful first: by verdict, then by the pieces that find a place, then by the gain.
  *
  * None where the verdict is clear and every piece has a place with nothing wrong there. Else there is one search for each piece that has a
- * place, and another for each given one of them: at most 24 of a tenth of the effort, and as many verdicts, twice where the old
- * layout is tried too.
+ * place, and another for each given one of them: at most 24 of a tenth of the effort, with one verdict each, or two where the old layout
+ * without the piece is judged as well.
  */
 export function adviseArrangement(question: ArrangementAdviceQuestion): readonly ArrangementAdvice[] {
   const { arrangement, arranged, now } = question;
@@ -65,6 +67,8 @@ interface Changed {
   readonly layout: Layout;
   readonly fits: readonly boolean[];
   readonly judged: LayoutVerdict;
+  /** Pieces by the share of the doors that a clear way leads from, as the search counts them. */
+  readonly credit: number;
 }
 
 function afterLeavingOut(
@@ -78,9 +82,16 @@ function afterLeavingOut(
   const fitsNow = others(fits);
   const start: Layout = { tablePose: arranged.tablePose, poses: others(arranged.poses) };
   const without = { ...arrangement, pieces };
-  const found = pieces.length > 0 ? searched(question, without, start) : tableAlone(question);
-  const candidates = [start, found].map((layout) => changed(question, without, layout));
-  const best = bestOf(question, fitsNow, candidates);
+  const again = pieces.length > 0 ? searched(question, without, start) : null;
+  // Taking a piece out narrows no way: the others keep at least what they had.
+  const credit = creditOf(arranged.value, arrangement.pieces.length) - 1;
+  const candidates = [
+    changed(question, without, start, credit),
+    again === null
+      ? changed(question, without, tableAlone(question), credit)
+      : changed(question, without, again, creditOf(again.value, pieces.length)),
+  ];
+  const best = bestOf(question, fitsNow, credit, candidates);
   if (best === null) return null;
   const places = placesGained(pieces, fitsNow, best.fits);
   return {
@@ -101,11 +112,12 @@ function afterShift(
   const { arrangement, arranged } = question;
   const pieces = arrangement.pieces.map((piece, k) => (k === i ? { ...piece, pose: null } : piece));
   const free = { ...arrangement, pieces };
-  const found = changed(question, free, searched(question, free, arranged));
+  const again = searched(question, free, arranged);
+  const found = changed(question, free, again, creditOf(again.value, pieces.length));
   const pose = found.layout.poses[i];
   if (pose === null || pose === undefined || !found.fits[i]) return null;
   if (pose.x === given.x && pose.y === given.y && pose.angle === given.angle) return null;
-  const best = bestOf(question, fits, [found]);
+  const best = bestOf(question, fits, creditOf(arranged.value, pieces.length), [found]);
   if (best === null) return null;
   return {
     kind: 'shift',
@@ -122,7 +134,7 @@ function searched(
   question: ArrangementAdviceQuestion,
   arrangement: CheckedArrangement,
   start: Layout,
-): Layout {
+): Arranged {
   const { scene, table, stroke, cue, pose, search } = question;
   const effort = Math.max(1, Math.round(arrangement.effort * EFFORT_SHARE));
   return question.arrange({
@@ -139,17 +151,23 @@ function searched(
 
 /** The table at its own best place in the bare room. */
 function tableAlone({ scene, table, stroke, cue, pose, search }: ArrangementAdviceQuestion): Layout {
-  if (table === null || pose !== null) return { tablePose: pose, poses: [] };
-  return { tablePose: findPlace({ scene, table, stroke, cues: [cue], search }).pose, poses: [] };
+  const tablePose =
+    table === null || pose !== null ? pose : findPlace({ scene, table, stroke, cues: [cue], search }).pose;
+  return { tablePose, poses: [] };
 }
 
 function changed(
   question: ArrangementAdviceQuestion,
   arrangement: CheckedArrangement,
   layout: Layout,
+  credit: number,
 ): Changed {
   const fits = fitting(question, arrangement, layout);
-  return { layout, fits, judged: judgedAt(question, arrangement, layout) };
+  return { layout, fits, judged: judgedAt(question, arrangement, layout), credit };
+}
+
+function creditOf({ placed }: ArrangementValue, pieces: number): number {
+  return placed * pieces;
 }
 
 function judgedAt(
@@ -176,12 +194,14 @@ function fitting(
 function bestOf(
   { now }: ArrangementAdviceQuestion,
   fits: readonly boolean[],
+  credit: number,
   candidates: readonly Changed[],
 ): Changed | null {
   const count = (list: readonly boolean[]): number => list.filter((fit) => fit).length;
   const good = candidates.filter((then) => {
     const { verdict, open } = then.judged;
     if (rank(verdict) > rank(now.verdict) || open < now.open - LEAST_GAIN) return false;
+    if (then.credit < credit - SAME_CREDIT) return false;
     if (fits.some((fit, i) => fit && !then.fits[i])) return false;
     return (
       rank(verdict) < rank(now.verdict) || open >= now.open + LEAST_GAIN || count(then.fits) > count(fits)
