@@ -7,7 +7,15 @@ import type { FitInput, SearchProgress } from './fit-input.js';
 import type { CheckedSearch, FitQuestion } from './fit-question.js';
 import type { Placement } from './geometry/types.js';
 import { InputError, type InputProblem } from './input-error.js';
-import { at, ProblemList, readLength, readNumber, readObject, readWord } from './length/read-input.js';
+import {
+  at,
+  ProblemList,
+  readGuarded,
+  readLength,
+  readNumber,
+  readObject,
+  readWord,
+} from './length/read-input.js';
 import { readRoom, readSurveyedRoom } from './room/check-room.js';
 import type { RoomInput } from './room/room-input.js';
 import type { Scene } from './room/scene.js';
@@ -34,14 +42,14 @@ const FIT_KEYS = [
  */
 export function checkFitInput(input: unknown): readonly InputProblem[] {
   const problems = new ProblemList();
-  readFitInput(input, problems);
+  readGuarded([input], problems, () => readFitInput(input, problems));
   return problems.problems;
 }
 
 /** The checked question, or an {@link InputError} with every problem. */
 export function fitQuestion(input: FitInput): FitQuestion {
   const problems = new ProblemList();
-  const question = readFitInput(input, problems);
+  const question = readGuarded([input], problems, () => readFitInput(input, problems));
   if (question === null) throw new InputError(problems.problems);
   return question;
 }
@@ -53,12 +61,13 @@ export function fitQuestion(input: FitInput): FitQuestion {
  */
 export function checkRoom(room: RoomInput | TapedRoomInput): Scene {
   const problems = new ProblemList();
-  const scene = readRoom(room, 'room', problems, []);
+  const scene = readGuarded([room], problems, () => readRoom(room, 'room', problems, []));
   if (scene === null || problems.problems.length > 0) throw new InputError(problems.problems);
   return scene;
 }
 
-function readFitInput(input: unknown, problems: ProblemList): FitQuestion | null {
+/** The checked question, or null with every problem. */
+export function readFitInput(input: unknown, problems: ProblemList): FitQuestion | null {
   const fields = readObject(input, '', FIT_KEYS, problems);
   if (fields === null) return null;
   const assumptions: string[] = [];

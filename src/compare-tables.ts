@@ -1,12 +1,15 @@
 import { assessQuestion } from './assess-fit.js';
-import { fitQuestion } from './check-fit-input.js';
+import { readFitInput } from './check-fit-input.js';
 import type { CueInput, TableInput } from './equipment/equipment-types.js';
 import { TABLES } from './equipment/tables.js';
-import type { FitInput, SearchOptions } from './fit-input.js';
-import { InputError, type InputProblem } from './input-error.js';
+import type { SearchOptions } from './fit-input.js';
+import type { FitQuestion } from './fit-question.js';
+import { InputError } from './input-error.js';
 import type { Length } from './length/length.js';
+import { ProblemList, readGuarded, readObject } from './length/read-input.js';
 import type { ComparisonRow, TableComparison } from './report/comparison.js';
 import { surveyNote } from './report/survey-note.js';
+import { readList } from './room/read-corners.js';
 import type { RoomInput } from './room/room-input.js';
 import type { TapedRoomInput } from './room/tape-room.js';
 import type { StrokeInput } from './stroke/stroke-settings.js';
@@ -28,29 +31,9 @@ export interface CompareInput {
  * @throws InputError for bad input; problems of a table carry its place in `tables`.
  */
 export function compareTables(input: CompareInput): TableComparison {
-  const { tables = Object.keys(TABLES), ...rest } = input;
-  const problems: InputProblem[] = [];
-  const questions = tables.flatMap((table, i) => {
-    try {
-      const asked: FitInput = { ...rest, table };
-      return [fitQuestion(asked)];
-    } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      for (const p of error.problems) {
-        const path = p.path.replace(/^table(?=$|[.[])/, `tables[${i}]`);
-        // What is wrong with the room or the cues is wrong for every table alike.
-        if (!problems.some((known) => known.path === path && known.code === p.code))
-          problems.push({ ...p, path });
-      }
-      return [];
-    }
-  });
-  if (problems.length > 0) throw new InputError(problems);
-  if (questions.length === 0) {
-    throw new InputError([
-      { path: 'tables', code: 'no-tables', message: 'The list of tables is empty; name at least one.' },
-    ]);
-  }
+  const problems = new ProblemList();
+  const questions = readGuarded([input], problems, () => readQuestions(input, problems));
+  if (questions === null || problems.problems.length > 0) throw new InputError(problems.problems);
   const rows = questions.map((question): ComparisonRow => {
     const { table, pose, clearance, cues } = assessQuestion(question);
     return {
@@ -73,4 +56,33 @@ export function compareTables(input: CompareInput): TableComparison {
   return survey === null
     ? comparison
     : { ...comparison, confidence: survey.confidence, survey: surveyNote(survey) };
+}
+
+/** More tables than this are no comparison. */
+const MOST_TABLES = 1000;
+
+/** One checked question a table, or null with every problem. */
+function readQuestions(input: unknown, problems: ProblemList): readonly FitQuestion[] | null {
+  const fields = readObject(input, '', ['room', 'tables', 'cues', 'stroke', 'search'], problems);
+  if (fields === null) return null;
+  const { tables: given = Object.keys(TABLES), ...rest }: Record<string, unknown> =
+    Object.fromEntries(fields);
+  const tables = readList(given, 'tables', 'tables', MOST_TABLES, problems);
+  if (tables === null) return null;
+  if (tables.length === 0)
+    return problems.add('tables', 'no-tables', 'The list of tables is empty; name at least one.');
+  const known = new Set<string>();
+  return tables.flatMap((table, i) => {
+    const found = new ProblemList();
+    const question = readFitInput({ ...rest, table }, found);
+    for (const p of found.problems) {
+      const path = p.path.replace(/^table(?=$|[.[])/, `tables[${i}]`);
+      // What is wrong with the room or the cues is wrong for every table alike.
+      const key = `${path} ${p.code}`;
+      if (known.has(key)) continue;
+      known.add(key);
+      problems.add(path, p.code, p.message);
+    }
+    return question === null ? [] : [question];
+  });
 }

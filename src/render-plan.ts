@@ -2,6 +2,7 @@ import { fitQuestion } from './check-fit-input.js';
 import type { FitInput } from './fit-input.js';
 import type { FitQuestion } from './fit-question.js';
 import { InputError } from './input-error.js';
+import { ProblemList, readGuarded } from './length/read-input.js';
 import type { FitReport } from './report/fit-report.js';
 import { drawPlan } from './report/plan/draw-plan.js';
 import { type PlanOptions, readPlanOptions } from './report/plan/plan-options.js';
@@ -34,8 +35,7 @@ export function checkReport(report: FitReport, { table, cues }: FitQuestion): vo
   const refuse = (path: string, code: string, message: string): never => {
     throw new InputError([{ path, code, message }]);
   };
-  if (typeof report !== 'object' || report === null || report.schema !== 'elbowroom/fit-report@1')
-    refuse('report', 'not-a-report', 'Expected a report as assessFit gives it.');
+  if (!isReport(report)) refuse('report', 'not-a-report', 'Expected a report as assessFit gives it.');
   const { field, outer } = report.table;
   const same = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6;
   if (
@@ -48,4 +48,13 @@ export function checkReport(report: FitReport, { table, cues }: FitQuestion): vo
   const [wanted] = report.cues;
   if (wanted === undefined || !same(wanted.length, cues[0].length))
     refuse('report.cues', 'another-question', 'The report is for another cue than the first of the input.');
+}
+
+/** Whether it says so itself: nobody else's object is taken for one. What is looked at may throw, as a proxy does. */
+function isReport(report: unknown): boolean {
+  const problems = new ProblemList();
+  const schema = readGuarded([report], problems, () =>
+    typeof report === 'object' && report !== null ? Reflect.get(report, 'schema') : null,
+  );
+  return schema === 'elbowroom/fit-report@1';
 }

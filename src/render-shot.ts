@@ -5,7 +5,7 @@ import type { FitInput } from './fit-input.js';
 import type { Point } from './geometry/types.js';
 import { InputError } from './input-error.js';
 import type { Length } from './length/length.js';
-import { ProblemList, readNumber, readObject } from './length/read-input.js';
+import { ProblemList, readGuarded, readNumber, readObject } from './length/read-input.js';
 import { checkReport } from './render-plan.js';
 import type { FitReport } from './report/fit-report.js';
 import { drawShot } from './report/plan/draw-shot.js';
@@ -62,6 +62,17 @@ function readShot(
   wanted: CueSpec,
 ): { cue: CueSpec; ball: Point; phi: number } {
   const problems = new ProblemList();
+  const read = readGuarded([shot], problems, () => readShotFields(shot, table, wanted, problems));
+  if (problems.problems.length > 0 || read === null) throw new InputError(problems.problems);
+  return read;
+}
+
+function readShotFields(
+  shot: unknown,
+  table: TableSpec,
+  wanted: CueSpec,
+  problems: ProblemList,
+): { cue: CueSpec; ball: Point; phi: number } | null {
   const fields = readObject(shot, 'shot', ['cue', 'ball', 'direction'], problems);
   const given = fields?.get('cue');
   const cue = given === undefined ? wanted : readCue(given, 'shot.cue', problems, table.ballDiameter);
@@ -73,8 +84,7 @@ function readShot(
       ? null
       : readNumber(fields.get('direction'), 'shot.direction', limits, ' degrees', problems);
   if (ball !== null) checkBall(table, ball, 'shot.ball', problems);
-  if (problems.problems.length > 0 || cue === null || ball === null || direction === null)
-    throw new InputError(problems.problems);
+  if (cue === null || ball === null || direction === null) return null;
   return { cue, ball, phi: inRadians(direction % 360) };
 }
 

@@ -2,7 +2,7 @@ import { readTable } from '../equipment/check-table.js';
 import type { TableInput } from '../equipment/equipment-types.js';
 import { handlingOf } from '../equipment/handling.js';
 import { InputError } from '../input-error.js';
-import { ProblemList } from '../length/read-input.js';
+import { ProblemList, readGuarded } from '../length/read-input.js';
 import { adviseDelivery } from './advise-delivery.js';
 import { type AnsweredPassage, answerPassage } from './answer-passage.js';
 import { type Carried, carriedWith, type Hold, type Piece } from './carried.js';
@@ -31,8 +31,10 @@ import { type CheckedDelivery, readDelivery } from './read-delivery.js';
 export function assessDelivery(delivery: DeliveryInput, table?: string | TableInput): DeliveryReport {
   const problems = new ProblemList();
   const assumptions: string[] = [];
-  const spec = table === undefined ? null : readTable(table, 'table', problems, []);
-  const checked = readDelivery(delivery, 'delivery', spec, problems, assumptions);
+  const checked = readGuarded([delivery, table], problems, () => {
+    const spec = table === undefined ? null : readTable(table, 'table', problems, []);
+    return readDelivery(delivery, 'delivery', spec, problems, assumptions);
+  });
   if (checked === null || problems.problems.length > 0) throw new InputError(problems.problems);
   return { ...answerDelivery(checked), assumptions };
 }

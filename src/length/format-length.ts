@@ -18,18 +18,21 @@ export interface FormatLengthOptions {
  * @throws InputError for a length that is not finite or beyond 1e9 mm, and for options out of range.
  */
 export function formatLength(mm: number, unit: LengthUnit, options: FormatLengthOptions = {}): string {
-  if (!(Math.abs(mm) <= MAX_MM)) {
-    throw new InputError([
-      {
-        path: '',
-        code: 'not-a-number',
-        message: `A length of ${mm} mm cannot be written; it must be finite and at most ${MAX_MM} mm.`,
-      },
-    ]);
+  if (typeof mm !== 'number' || !(Math.abs(mm) <= MAX_MM)) {
+    refuse('', 'not-a-number', `Only a finite length of at most ${MAX_MM} mm can be written.`);
   }
+  if (!UNITS.includes(unit)) refuse('unit', 'unknown-unit', `The unit is one of ${UNITS.join(', ')}.`);
+  if (typeof options !== 'object' || options === null)
+    refuse('options', 'not-an-object', 'Expected an object with options.');
   const size = Math.abs(mm);
   const text = unit === 'in' || unit === 'ftin' ? inches(size, unit, options) : decimals(size, unit, options);
   return mm < 0 && /[1-9]/.test(text) ? `-${text}` : text;
+}
+
+const UNITS: readonly LengthUnit[] = ['mm', 'cm', 'm', 'in', 'ftin'];
+
+function refuse(path: string, code: string, message: string): never {
+  throw new InputError([{ path, code, message }]);
 }
 
 /** Beyond this, doubles no longer carry the steps that are asked for; it is a thousand kilometres. */
@@ -45,13 +48,8 @@ function decimals(mm: number, unit: 'mm' | 'cm' | 'm', options: FormatLengthOpti
   const { perUnit, usual, kept, most } = DECIMAL_UNITS[unit];
   const digits = options.decimals ?? usual;
   if (!Number.isInteger(digits) || digits < 0 || digits > most) {
-    throw new InputError([
-      {
-        path: 'options.decimals',
-        code: 'out-of-range',
-        message: `The decimals of ${unit} are a whole number from 0 to ${most}, not ${digits}.`,
-      },
-    ]);
+    const message = `The decimals of ${unit} are a whole number from 0 to ${most}.`;
+    refuse('options.decimals', 'out-of-range', message);
   }
   const perStep = 10 ** digits;
   // One whole number of steps, so that no digit is rounded twice.
@@ -67,13 +65,8 @@ const TENTHS_PER_INCH = 254;
 function inches(mm: number, unit: 'in' | 'ftin', options: FormatLengthOptions): string {
   const denominator = options.denominator ?? 8;
   if (![1, 2, 4, 8, 16, 32, 64].includes(denominator)) {
-    throw new InputError([
-      {
-        path: 'options.denominator',
-        code: 'out-of-range',
-        message: `Inches are rounded to halves, quarters, ... 64ths, not to 1/${denominator}.`,
-      },
-    ]);
+    const message = 'Inches are rounded to whole ones, halves, quarters, 8ths, 16ths, 32nds or 64ths.';
+    refuse('options.denominator', 'out-of-range', message);
   }
   // Rounded once, to whole parts: 12 inches can then not be left over beside the feet.
   const parts = Math.round((mm * 10 * denominator) / TENTHS_PER_INCH);

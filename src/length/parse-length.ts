@@ -35,6 +35,10 @@ export type ParsedLength = { readonly ok: true; readonly mm: number } | Refusal;
  * @throws InputError with one problem, whose path is empty, for text that is wrong or can be read in two ways.
  */
 export function parseLength(text: string): number {
+  if (typeof text !== 'string') {
+    const message = 'Expected a length as text with its unit, such as "183 cm".';
+    throw new InputError([{ path: '', code: 'not-text', message }]);
+  }
   const parsed = tryParseLength(text);
   if (parsed.ok) return parsed.mm;
   throw new InputError([{ path: '', code: parsed.code, message: parsed.message }]);

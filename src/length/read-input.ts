@@ -49,12 +49,16 @@ export function readObject(
     return problems.add(path, 'not-plain-data', 'Expected plain data, got an instance of a class.');
   }
   const out = new Map<string, unknown>();
+  let unknown = 0;
   for (const [key, descriptor] of Object.entries(Object.getOwnPropertyDescriptors(value))) {
     if (!known.includes(key)) {
+      unknown++;
+      if (unknown > UNKNOWN_TOLD) continue;
+      const word = shortened(key);
       problems.add(
-        at(path, key),
+        at(path, word),
         'unknown-property',
-        `There is no property "${key}" here; the known ones are ${listWords(known)}.`,
+        `There is no property "${word}" here; the known ones are ${listWords(known)}.`,
       );
     } else if (!('value' in descriptor)) {
       problems.add(at(path, key), 'not-plain-data', `"${key}" is computed by a getter; give plain data.`);
@@ -62,10 +66,22 @@ export function readObject(
       out.set(key, descriptor.value);
     }
   }
+  if (unknown > UNKNOWN_TOLD) {
+    const more = unknown - UNKNOWN_TOLD;
+    problems.add(path, 'unknown-property', `There are ${more} more properties here that are not known.`);
+  }
   return out;
 }
 
-/** A plain array without holes, or null with a problem. */
+/** Properties that nobody knows are told one by one up to so many: more come from no slip. */
+const UNKNOWN_TOLD = 20;
+
+/** Text of a stranger's, short enough for a line of a message. */
+function shortened(text: string): string {
+  return text.length > 40 ? `${text.slice(0, 40)}...` : text;
+}
+
+/** The items of a plain array without holes and getters, or null with a problem. */
 export function readArray(
   value: unknown,
   path: string,
@@ -75,12 +91,63 @@ export function readArray(
   if (!Array.isArray(value)) {
     return problems.add(path, 'not-a-list', `Expected a list of ${what}, got ${describeValue(value)}.`);
   }
-  const list: readonly unknown[] = value;
-  for (let i = 0; i < list.length; i++) {
-    if (!Object.hasOwn(list, i))
+  const items: unknown[] = [];
+  for (let i = 0; i < value.length; i++) {
+    const descriptor = Object.getOwnPropertyDescriptor(value, i);
+    if (descriptor === undefined)
       return problems.add(at(path, i), 'missing-item', `Item ${i + 1} of this list is missing.`);
+    if (!('value' in descriptor))
+      return problems.add(
+        at(path, i),
+        'not-plain-data',
+        `Item ${i + 1} of this list is computed by a getter; give plain data.`,
+      );
+    items.push(descriptor.value);
   }
-  return list;
+  return items;
+}
+
+/**
+ * Reads a stranger's values. Where that throws because one of them does when it is looked at (a proxy may), it is a problem of
+ * the input like any other, and the answer is null. Every other error is ours and goes on.
+ */
+export function readGuarded<T>(
+  values: readonly unknown[],
+  problems: ProblemList,
+  read: () => T | null,
+): T | null {
+  try {
+    return read();
+  } catch (error) {
+    if (canBeLookedAt(values)) throw error;
+    return problems.add(
+      '',
+      'not-plain-data',
+      'Reading the input threw an error of its own, as a proxy or a getter may; give plain data.',
+    );
+  }
+}
+
+/** Whether nothing in the values throws, or computes an item of a list, when it is looked at. */
+function canBeLookedAt(values: readonly unknown[]): boolean {
+  const waiting = [...values];
+  const seen = new Set<unknown>();
+  while (waiting.length > 0) {
+    const value = waiting.pop();
+    if (typeof value !== 'object' || value === null || seen.has(value)) continue;
+    seen.add(value);
+    try {
+      const list = Array.isArray(value);
+      Object.getPrototypeOf(value);
+      for (const descriptor of Object.values(Object.getOwnPropertyDescriptors(value))) {
+        if ('value' in descriptor) waiting.push(descriptor.value);
+        else if (list) return false;
+      }
+    } catch {
+      return false;
+    }
+  }
+  return true;
 }
 
 /** A length in mm (number, or text with its unit), or null with a problem. */
@@ -163,9 +230,9 @@ export function describeValue(value: unknown): string {
   if (value === null) return 'null';
   if (value === undefined) return 'nothing';
   if (Array.isArray(value)) return `a list of ${value.length}`;
-  if (typeof value === 'string') return value.length > 40 ? `"${value.slice(0, 40)}..."` : `"${value}"`;
-  if (typeof value === 'number' || typeof value === 'boolean' || typeof value === 'bigint')
-    return String(value);
+  if (typeof value === 'string') return `"${shortened(value)}"`;
+  if (typeof value === 'number' || typeof value === 'boolean') return String(value);
+  if (typeof value === 'bigint') return shortened(String(value));
   return typeof value === 'object' ? 'an object' : `a ${typeof value}`;
 }
 

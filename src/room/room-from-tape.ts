@@ -5,7 +5,7 @@ import { signedArea } from '../geometry/ring.js';
 import { findSelfContacts } from '../geometry/simple-ring.js';
 import type { Point } from '../geometry/types.js';
 import { InputError } from '../input-error.js';
-import { at, ProblemList } from '../length/read-input.js';
+import { at, ProblemList, readGuarded } from '../length/read-input.js';
 import { readOutline } from './read-outline.js';
 import { ROOM_LIMITS } from './room-limits.js';
 import { adjustNetwork } from './tape-adjust.js';
@@ -33,7 +33,7 @@ import { type CheckedSurvey, readSurveyInput } from './tape-survey.js';
  */
 export function roomFromTape(survey: TapeSurvey): TapedRoom {
   const problems = new ProblemList();
-  const room = readTapeSurvey(survey, '', problems, []);
+  const room = readGuarded([survey], problems, () => readTapeSurvey(survey, '', problems, []));
   if (room === null) throw new InputError(problems.problems);
   return room;
 }

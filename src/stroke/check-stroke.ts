@@ -2,7 +2,7 @@ import { readCue, readCues } from '../equipment/check-cue.js';
 import type { CueInput, CueSpec, TableSpec } from '../equipment/equipment-types.js';
 import { InputError } from '../input-error.js';
 import type { Length } from '../length/length.js';
-import { ProblemList } from '../length/read-input.js';
+import { ProblemList, readGuarded } from '../length/read-input.js';
 import { readStroke } from './read-stroke.js';
 import type { StrokeInput, StrokeSettings } from './stroke-settings.js';
 
@@ -13,7 +13,7 @@ import type { StrokeInput, StrokeSettings } from './stroke-settings.js';
  * @throws InputError with every problem.
  */
 export function checkStroke(stroke: Partial<StrokeInput> | undefined, ballDiameter: number): StrokeSettings {
-  return checked((problems) => readStroke(stroke, 'stroke', ballDiameter / 2, problems, []));
+  return checked(stroke, (problems) => readStroke(stroke, 'stroke', ballDiameter / 2, problems, []));
 }
 
 /**
@@ -22,16 +22,16 @@ export function checkStroke(stroke: Partial<StrokeInput> | undefined, ballDiamet
  * @throws InputError with every problem.
  */
 export function checkCue(cue: Length | CueInput | undefined, table: TableSpec): CueSpec {
-  return checked((problems) =>
+  return checked(cue, (problems) =>
     cue === undefined
       ? (readCues(undefined, 'cue', table, problems, [])?.[0] ?? null)
       : readCue(cue, 'cue', problems, table.ballDiameter),
   );
 }
 
-function checked<T>(read: (problems: ProblemList) => T | null): T {
+function checked<T>(given: unknown, read: (problems: ProblemList) => T | null): T {
   const problems = new ProblemList();
-  const value = read(problems);
+  const value = readGuarded([given], problems, () => read(problems));
   if (value === null || problems.problems.length > 0) throw new InputError(problems.problems);
   return value;
 }

@@ -5,7 +5,7 @@ import type { CueInput, TableInput, TableSpec } from '../equipment/equipment-typ
 import type { Point } from '../geometry/types.js';
 import { InputError } from '../input-error.js';
 import type { Length } from '../length/length.js';
-import { at, ProblemList, readNumber, readObject } from '../length/read-input.js';
+import { at, ProblemList, readGuarded, readNumber, readObject } from '../length/read-input.js';
 import { readRoom } from '../room/check-room.js';
 import type { RoomInput } from '../room/room-input.js';
 import type { TapedRoomInput } from '../room/tape-room.js';
@@ -61,7 +61,7 @@ const KEYS = ['room', 'table', 'pose', 'cue', 'stroke', 'ball', 'direction'] as 
  */
 export function classifyShot(input: ClassifyInput): ShotAnswer {
   const problems = new ProblemList();
-  const shot = readShot(input, problems);
+  const shot = readGuarded([input], problems, () => readShot(input, problems));
   if (shot === null) throw new InputError(problems.problems);
   const { scene, cue, ball, phi } = shot;
   const answer = answerShot(scene, standingRoom(scene), cue, ball[0], ball[1], phi);

@@ -1,6 +1,6 @@
 import { InputError } from '../../input-error.js';
 import type { LengthUnit } from '../../length/length.js';
-import { ProblemList, readNumber, readObject, readWord } from '../../length/read-input.js';
+import { ProblemList, readGuarded, readNumber, readObject, readWord } from '../../length/read-input.js';
 import type { PlanTheme } from './theme.js';
 
 export type SheetName = 'A4' | 'A3';
@@ -40,7 +40,7 @@ const SCALE = { what: 'scale', min: 1, max: 10_000 } as const;
 /** The options as they hold, or an {@link InputError} with every problem; paths begin with `options`. */
 export function readPlanOptions(value: unknown): CheckedPlanOptions {
   const problems = new ProblemList();
-  const fields = readObject(value, 'options', KEYS, problems);
+  const fields = readGuarded([value], problems, () => readObject(value, 'options', KEYS, problems));
   const word = <T extends string>(key: string, words: readonly T[]): T | null => {
     const given = fields?.get(key);
     return given === undefined ? null : readWord(given, `options.${key}`, words, problems);
