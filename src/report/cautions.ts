@@ -1,6 +1,10 @@
 import type { TableSpec } from '../equipment/equipment-types.js';
+import type { FurnishingSpec } from '../equipment/furnishing-types.js';
+import type { FurnishingId } from '../equipment/furnishings-ids.js';
+import { usualCarriers } from '../equipment/handling.js';
 import type { Caution } from './fit-report.js';
 import { FLOOR_LOADS, type FloorLoad, HEAVY_TABLE, tableLoad } from './floor-loads.js';
+import { count, joinWords } from './sentences.js';
 
 /** What the cautions need to know of the room. */
 export interface CautionFacts {
@@ -11,7 +15,14 @@ export interface CautionFacts {
   readonly ceilingKnown: boolean;
   /** True: the way in was checked as part of the same question. Default false. */
   readonly deliveryChecked?: boolean;
+  /** The other pieces that were asked for, whether or not they have a place. Default none. */
+  readonly pieces?: readonly PieceFacts[];
 }
+
+export type PieceFacts = Pick<FurnishingSpec, 'name' | 'kind' | 'mass' | 'stand'>;
+
+/** Kinds that need a socket where they stand. */
+const MACHINES: readonly FurnishingId[] = ['upright-cabinet', 'pinball', 'music-machine'];
 
 const PRACTICE = 'common practice, no source';
 
@@ -21,13 +32,16 @@ const PRACTICE = 'common practice, no source';
  * lift is ever called anything but a question for those who can judge it.
  */
 export function cautionsFor(table: TableSpec, facts: CautionFacts): readonly Caution[] {
+  const pieces = facts.pieces ?? [];
   return [
     ...floorCautions(table),
+    ...pieceLoads(pieces),
     lifting(table),
+    ...pieceLifting(pieces),
     lamp(facts),
     ...doors(facts),
     escapeRoute(facts),
-    electrics(),
+    electrics(pieces),
     ...delivery(facts),
   ];
 }
@@ -104,15 +118,80 @@ function lifting(table: TableSpec): Caution {
   };
 }
 
+/** What the other pieces bring beside the table, as far as their masses are known. */
+function pieceLoads(pieces: readonly PieceFacts[]): readonly Caution[] {
+  const standing = pieces.filter(({ stand }) => stand !== 'hung' && stand !== 'over-table');
+  if (standing.length === 0) return [];
+  const weighed = standing.filter(({ mass }) => mass !== null);
+  const unknown = namesOf(standing.filter(({ mass }) => mass === null));
+  const total = weighed.reduce((sum, { mass }) => sum + (mass ?? 0), 0);
+  const sentences: string[] = [];
+  if (weighed.length > 0) {
+    sentences.push(
+      `On the same floor as the table stand ${joinWords(weighed.map(massWords))}: together about ${Math.ceil(total)} kg.`,
+    );
+  }
+  if (unknown.length > 0) {
+    sentences.push(
+      `How much ${joinWords(unknown)} ${unknown.length === 1 ? 'weighs' : 'weigh'} is not known here.`,
+    );
+  }
+  sentences.push(
+    'All of it, and the people who use it, comes on top of what the table brings: tell whoever judges the floor.',
+  );
+  return [{ code: 'floor-load', message: sentences.join(' '), source: PRACTICE }];
+}
+
+/** Pieces that take more than one carrier, those of unknown mass among the machines, and what hangs on walls. */
+function pieceLifting(pieces: readonly PieceFacts[]): readonly Caution[] {
+  const heavy = pieces.filter(({ mass }) => mass !== null && usualCarriers(mass) > 1);
+  const unknown = namesOf(
+    pieces.filter(({ mass, kind }) => mass === null && MACHINES.some((machine) => machine === kind)),
+  );
+  const hung = namesOf(pieces.filter(({ stand }) => stand === 'hung'));
+  const sentences: string[] = [];
+  if (heavy.length > 0) {
+    sentences.push(
+      `Not for one person to carry: ${joinWords(heavy.map((piece) => `${massWords(piece)}, shared by ${count(usualCarriers(piece.mass ?? 0), 'carrier')} or more`))}.`,
+    );
+  }
+  if (unknown.length > 0) {
+    sentences.push(
+      `How much ${joinWords(unknown)} ${unknown.length === 1 ? 'weighs' : 'weigh'} is not known here: find out before anybody lifts, and keep tall machines from tipping over.`,
+    );
+  }
+  if (hung.length > 0) {
+    sentences.push(
+      `What the wall carries behind ${joinWords(hung)} was not looked at: choose the fixing by how the wall is built.`,
+    );
+  }
+  return sentences.length === 0 ? [] : [{ code: 'lifting', message: sentences.join(' '), source: PRACTICE }];
+}
+
+function massWords({ name, mass }: PieceFacts): string {
+  return `${name} (about ${Math.ceil(mass ?? 0)} kg)`;
+}
+
+function namesOf(pieces: readonly PieceFacts[]): readonly string[] {
+  return pieces.map(({ name }) => name);
+}
+
 function lamp(facts: CautionFacts): Caution {
   const sentences = [
     'A lamp over the table hangs at least 1.016 m (40 in) above the cloth if it can be moved aside and at least 1.65 m (65 in) ' +
       'if it is fixed, by the world pool rules; German snooker rules ask for at least 0.80 m.',
   ];
-  if (facts.overheadNames.length > 0) {
-    sentences.push(`Given as hanging overhead and counted as such: ${facts.overheadNames.join(', ')}.`);
+  const hung = (facts.pieces ?? []).filter(({ stand }) => stand === 'over-table').map(({ name }) => name);
+  const overhead = [...new Set([...facts.overheadNames, ...hung])];
+  if (overhead.length > 0) {
+    sentences.push(`Given as hanging overhead and counted as such: ${overhead.join(', ')}.`);
   } else {
     sentences.push('No lamp was given, so none was counted: a low one can meet a raised cue.');
+  }
+  if (hung.length > 0) {
+    sentences.push(
+      `How ${joinWords(hung)} can be fixed was not looked at: it hangs over people, so have whoever fixes it find out what the ceiling behind its lining carries.`,
+    );
   }
   if (!facts.ceilingKnown) sentences.push('No ceiling was given, so none was counted either.');
   return {
@@ -152,20 +231,26 @@ function escapeRoute(facts: CautionFacts): Caution {
       : facts.doors.length === 1
         ? 'the door'
         : `each of the ${facts.doors.length} doors`;
+  const others = (facts.pieces ?? []).length > 0;
   return {
     code: 'escape-route',
     message:
-      `Keep a way past the table to ${which} and out of the room. How wide it must be is set by local codes, which differ by country, by use and by the ` +
-      'number of people; this was not checked here.',
+      `Keep a way past the table ${others ? 'and the other pieces ' : ''}to ${which} and out of the room. How wide it must be is set by local codes, which differ by country, by use and by the ` +
+      `number of people; this was not checked here.${others ? ' The clear ways between the pieces are floor to walk along and no escape routes.' : ''}`,
     source: 'local building and fire codes govern',
   };
 }
 
-function electrics(): Caution {
+function electrics(pieces: readonly PieceFacts[]): Caution {
+  const machines = namesOf(pieces.filter(({ kind }) => MACHINES.some((machine) => machine === kind)));
+  const sockets =
+    machines.length === 0
+      ? ''
+      : ` So ${machines.length === 1 ? 'does' : 'do'} ${joinWords(machines)}: ask whether the circuit takes all of them at once, and how they are cut off when nobody plays.`;
   return {
     code: 'electrics',
     message:
-      'A lamp over the table needs a feed in the ceiling, and some tables need a socket. Leave both to an electrician, and keep ' +
+      `A lamp over the table needs a feed in the ceiling, and some tables need a socket.${sockets} Leave ${sockets === '' ? 'both' : 'all of it'} to an electrician, and keep ` +
       'cables off the floor where players walk.',
     source: PRACTICE,
   };

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import type {
   ArrangementReport,
   ClearWay,
@@ -369,7 +370,7 @@ export function crowdedSample(): ArrangedSample {
     'pool-8ft-home',
     [
       { kind: 'darts', at: [9575, 1200, 90] },
-      { kind: 'bar', at: [1800, 900, 0] },
+      { kind: 'bar', at: [1800, 1200, 0] },
       { kind: 'stool', name: 'stool 1', at: [3300, 500, 0] },
       { kind: 'stool', name: 'stool 2', at: [5200, 6700, 180] },
       { kind: 'sofa', at: [6500, 6750, 180] },
@@ -434,3 +435,132 @@ export function turnedSample(): ArrangedSample {
     { pose: { x: 4400, y: 2700, turn: 90 } },
   );
 }
+
+const length = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
+const share = fc.double({ min: 0.001, max: 1, noNaN: true });
+const thing = fc.constantFrom('wall 1', 'wall 2', 'radiator', 'bar', 'the table');
+const problem: fc.Arbitrary<PieceProblem> = fc.record({
+  code: fc.constantFrom(
+    'outside',
+    'overlap',
+    'table',
+    'door',
+    'ceiling',
+    'no-wall',
+    'turn',
+    'zone-outside',
+    'zone-overlap',
+    'zone-table',
+    'zone-door',
+    'zone-ceiling',
+    'zone-shared',
+    'no-way',
+    'no-place',
+  ),
+  with: fc.option(thing),
+  zone: fc.option(fc.constantFrom('legs', 'throw lane')),
+  amount: fc.option(length(0.01, 2000)),
+});
+
+const way: fc.Arbitrary<ClearWay> = fc
+  .record({
+    from: fc.constantFrom('hall door', 'garden door'),
+    to: fc.constantFrom('the table', 'sofa', 'bar'),
+    width: length(300, 1200),
+    off: length(-500, 500),
+    none: fc.boolean(),
+    certain: fc.boolean(),
+    between: fc.array(thing, { maxLength: 2 }),
+  })
+  .map(({ off, none, certain, ...rest }) => {
+    const found = off >= 0;
+    return {
+      ...rest,
+      found,
+      certain: found || certain,
+      path: [],
+      widest: !found && none ? null : Math.max(100, rest.width + off),
+    };
+  });
+
+const piece = (name: string): fc.Arbitrary<PieceReport> =>
+  fc
+    .record({
+      placed: fc.boolean(),
+      given: fc.boolean(),
+      x: length(-9000, 9000),
+      y: length(-9000, 9000),
+      turn: fc.oneof(fc.constantFrom(0, 90, 180, 270), length(0, 359.99)),
+      problems: fc.array(problem, { maxLength: 4 }),
+      from: fc.constantFrom(0, 1504.5),
+      zoned: fc.boolean(),
+      gaps: fc.uniqueArray(
+        fc.record({
+          side: fc.constantFrom<PieceGap['side'][]>('front', 'back', 'left', 'right'),
+          distance: length(0, 6000),
+          to: fc.constantFrom('wall-1', 'sofa', 'radiator'),
+        }),
+        { selector: ({ side }) => side, maxLength: 4 },
+      ),
+    })
+    .map(({ placed, given, x, y, turn, problems, from, zoned, gaps }) => ({
+      name,
+      kind: null,
+      pose: placed ? { x, y, turn } : null,
+      given: placed && given,
+      fits: placed && problems.length === 0,
+      problems,
+      ring: [],
+      from,
+      to: from + 800,
+      gaps: placed ? gaps : [],
+      zones: zoned ? [{ name: 'legs', ring: [], from: 0, to: 2000 }] : [],
+    }));
+
+/** Any arrangement that the types allow; its geometry is empty and its numbers need not agree with one another. */
+export const anyArrangement: fc.Arbitrary<ArrangementReport> = fc
+  .record({
+    pieces: fc
+      .integer({ min: 1, max: 9 })
+      .chain((n) => fc.tuple(...Array.from({ length: n }, (_, i) => piece(`piece${i + 1}`)))),
+    ways: fc.array(way, { maxLength: 6 }),
+    sharing: fc.array(
+      fc.record({
+        piece: fc.constantFrom('darts', 'sofa'),
+        zone: fc.constantFrom('legs', 'lane'),
+        with: fc.constantFrom('cueing', 'bar', 'stool'),
+        share,
+      }),
+      { maxLength: 6 },
+    ),
+    floor: fc.record({ needed: length(0, 60), available: length(0, 60) }),
+    wall: fc.record({ needed: fc.oneof(fc.constant(0), length(1, 30_000)), available: length(0, 30_000) }),
+    advice: fc.array(
+      fc.record(
+        {
+          kind: fc.constantFrom<('leave-out' | 'shift')[]>('leave-out', 'shift'),
+          piece: fc.constantFrom('sofa', 'bar'),
+          verdict: fc.constantFrom<FitReport['verdict'][]>('clear', 'tight', 'partial'),
+          gain: fc.double({ min: 0, max: 1, noNaN: true }),
+          places: fc.subarray(['stool', 'cupboard']),
+          pose: fc.record({ x: length(-9000, 9000), y: length(-9000, 9000), turn: length(0, 359.99) }),
+          amount: length(1, 4000),
+        },
+        { requiredKeys: ['kind', 'piece', 'verdict', 'gain', 'places'] },
+      ),
+      { maxLength: 3 },
+    ),
+    layouts: fc.integer({ min: 1, max: 400 }),
+    stopped: fc.boolean(),
+  })
+  .map(({ pieces, ways, sharing, floor, wall, advice, layouts, stopped }) => ({
+    complete: pieces.every(({ fits }) => fits) && ways.every(({ found }) => found),
+    pieces,
+    ways,
+    sharing,
+    value: { value: 0, upperBound: 1105, placed: 0, play: 0, apart: 0 },
+    bounds: { floor, wall },
+    advice,
+    layouts,
+    stopped,
+  }));
