@@ -62,10 +62,11 @@ class Page {
     const probeRoot = el('div', { class: 'probe-root' });
     this.#probe = mountProbe(probeRoot, PROBE_ENGLISH, { startWorker: () => workerFrom(refineProgram) });
     main.replaceChildren(
+      sharing.element,
       el('div', { class: 'columns-two' }, this.#formElement(fields), this.#answer.element),
+      this.#answer.sentences,
       probeRoot,
       this.#comparison.element,
-      sharing.element,
     );
     void sharing.openLink().then((opened) => {
       if (!opened) this.#reckon();

@@ -86,9 +86,9 @@ export const ENGLISH_ANSWER = {
     sheet: 'Sheet',
     anySheet: 'smallest that takes it',
     scaleOf: (scale: number) => `1:${scale}`,
+    paperSize: 'As large as on paper',
     print: 'Print to scale',
-    printNote:
-      'Print at 100 %, not fitted to the page: a millimetre on the scale bar’s paper is then a millimetre.',
+    printNote: 'Print at 100 %, not fitted to the page: the scale then holds on paper.',
     refused: 'The drawing cannot be shown.',
     save: 'Save the drawing',
     file: 'elbowroom-plan.svg',

@@ -24,7 +24,7 @@ export const ENGLISH = {
     tapePlan:
       'Places of furniture are given in the plan that the readings make: corner A lies at x = 0, y = 0, and the first wall runs straight up from there (to the right in an anticlockwise walk).',
     reckon: 'Reckon',
-    live: 'Reckon anew whenever a reading changes',
+    live: 'Reckon at every change',
     kept: (parts: readonly string[]) =>
       `Also reckoned with, but without a place in this form: ${listed(parts)}.`,
     moreRows: (count: number) => `${count} more are kept and reckoned with, but not shown here.`,

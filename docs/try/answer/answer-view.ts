@@ -10,6 +10,8 @@ import { summaryOf } from './summary-view.js';
 /** The answer: progress while it is reckoned, then the summary, the drawing and the sentences. */
 export class AnswerView {
   readonly element: HTMLElement;
+  /** The answer in words, long as it is, for a place with more room. */
+  readonly sentences: HTMLElement;
   readonly #strings: Strings;
   readonly #waiting: HTMLElement;
   readonly #stale: HTMLElement;
@@ -50,15 +52,12 @@ export class AnswerView {
       el('label', { class: 'label', for: 'units' }, words.units),
       this.#units,
     );
-    this.#body.append(
-      this.#summary,
-      this.#drawing.element,
-      el(
-        'section',
-        { class: 'sentences', 'aria-labelledby': 'sentences-heading' },
-        el('h3', { id: 'sentences-heading' }, words.sentences),
-        this.#sentences,
-      ),
+    this.#body.append(this.#summary, this.#drawing.element);
+    this.sentences = el(
+      'section',
+      { class: 'sentences', 'aria-labelledby': 'sentences-heading', hidden: true },
+      el('h2', { id: 'sentences-heading' }, words.sentences),
+      this.#sentences,
     );
     this.element = el(
       'section',
@@ -80,6 +79,7 @@ export class AnswerView {
   /** The readings are others than those of the answer. */
   outdate(): void {
     this.#stale.hidden = this.#shown === null;
+    this.sentences.classList.toggle('outdated', this.#shown !== null);
   }
 
   start(): void {
@@ -116,6 +116,8 @@ export class AnswerView {
     this.#waiting.hidden = true;
     this.#stale.hidden = true;
     this.#body.hidden = false;
+    this.sentences.hidden = false;
+    this.sentences.classList.remove('outdated');
     this.#draw();
     const verdict = `${words.verdicts[report.verdict]}: ${words.means[report.verdict]}`;
     this.end(words.done(verdict));

@@ -49,6 +49,8 @@ export class DrawingView {
     print.addEventListener('click', () => window.print());
     const save = el('button', { type: 'button' }, words.save);
     save.addEventListener('click', () => download(this.#svg, words.file, 'image/svg+xml'));
+    const large = el('input', { type: 'checkbox', id: 'drawing-large' });
+    large.addEventListener('change', () => this.#host.classList.toggle('paper-size', large.checked));
     const tools = el(
       'div',
       { class: 'tools' },
@@ -64,6 +66,7 @@ export class DrawingView {
         el('label', { class: 'label', for: 'drawing-size' }, words.sheet),
         this.#sheet,
       ),
+      el('label', { class: 'check', for: 'drawing-large' }, large, ' ', words.paperSize),
       print,
       save,
     );
@@ -125,6 +128,7 @@ export class DrawingView {
   /** Paper of the drawing's own size without a margin, which the drawing has itself, so that a millimetre stays one. */
   #setPaper(width: string, height: string): void {
     this.#paper.textContent =
+      `.paper-size { width: ${width}mm; }` +
       `@page drawing { size: ${width}mm ${height}mm; margin: 0; }` +
       `@media print { .drawing-sheet { width: ${width}mm; height: ${height}mm; } }`;
   }

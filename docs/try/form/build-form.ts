@@ -27,7 +27,7 @@ export class FormBuilder {
     const heading = el(
       'h3',
       { id: headingId, class: 'section-heading' },
-      el('span', { class: 'number' }, String(number)),
+      el('span', { class: 'section-number' }, String(number)),
       ' ',
       section.heading,
     );
