@@ -37,14 +37,17 @@ export function upright(minX: number, minY: number, maxX: number, maxY: number):
   ];
 }
 
+/** Chords to a quarter circle: for ways up to 1.2 m wide no arc is off by more than 1.3 mm, so no width by more than 2.6 mm. */
+const QUADRANT = 12;
+
 /**
  * Whether a disc can go from one target to the other by JTS: what is left of the room shrunk by half the width, less everything grown by
  * as much, falls into parts; one of them has to meet floor on which the disc has arrived at the first, and at the second.
  */
 export function connectedByJts({ outline, blocked, targets }: WayCase, width: number): boolean {
   const h = width / 2;
-  const grown = blocked.map((ring) => jts.buffer(jts.polygon(ring), h));
-  const shrunk = jts.buffer(jts.polygon(outline), -h);
+  const grown = blocked.map((ring) => jts.buffer(jts.polygon(ring), h, QUADRANT));
+  const shrunk = jts.buffer(jts.polygon(outline), -h, QUADRANT);
   const free = grown.length === 0 ? shrunk : jts.difference(shrunk, jts.union(grown));
   const [from, to] = targets.map((target) => arrivedFloor(target, h));
   for (let k = 0; k < free.getNumGeometries(); k++) {
@@ -73,16 +76,17 @@ export const SAMPLE_STEP = 5;
  * counting crossings.
  */
 export function sampledClearance(outline: Ring, blocked: readonly Ring[], path: readonly Point[]): number {
-  let least = Infinity;
+  let square = Infinity;
+  let out = false;
   const look = (x: number, y: number): void => {
-    if (!isIn(outline, x, y) || blocked.some((ring) => isIn(ring, x, y))) least = -1;
+    if (!isIn(outline, x, y) || blocked.some((ring) => isIn(ring, x, y))) out = true;
     for (const ring of [outline, ...blocked]) {
       for (let i = 0; i < ring.length; i++) {
         const [ax, ay] = ring[i];
         const [bx, by] = ring[(i + 1) % ring.length];
         const t = ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / ((bx - ax) ** 2 + (by - ay) ** 2);
         const s = Math.min(1, Math.max(0, t));
-        least = Math.min(least, Math.hypot(x - ax - s * (bx - ax), y - ay - s * (by - ay)));
+        square = Math.min(square, (x - ax - s * (bx - ax)) ** 2 + (y - ay - s * (by - ay)) ** 2);
       }
     }
   };
@@ -92,7 +96,7 @@ export function sampledClearance(outline: Ring, blocked: readonly Ring[], path: 
     const parts = Math.ceil(Math.hypot(bx - ax, by - ay) / SAMPLE_STEP) + 1;
     for (let p = 0; p <= parts; p++) look(ax + ((bx - ax) * p) / parts, ay + ((by - ay) * p) / parts);
   }
-  return least;
+  return out ? -1 : Math.sqrt(square);
 }
 
 export function isIn(ring: Ring, x: number, y: number): boolean {

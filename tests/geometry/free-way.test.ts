@@ -220,7 +220,7 @@ describe('ways in random rooms', () => {
   it('agree with JTS wherever its answer is the same for 5 mm more and less, and keep their width all along', () => {
     let compared = 0;
     let found = 0;
-    for (let seed = 0; seed < 160; seed++) {
+    for (let seed = 0; seed < 100; seed++) {
       const given = randomCase(seed);
       const width = widths[seed % widths.length];
       const way = ask(given, width);
@@ -237,9 +237,9 @@ describe('ways in random rooms', () => {
       compared++;
       expect(way.found, `seed ${seed}`).toBe(wider);
     }
-    expect(compared).toBeGreaterThan(150);
-    expect(found).toBeGreaterThan(50);
-    expect(found).toBeLessThan(110);
+    expect(compared).toBeGreaterThan(90);
+    expect(found).toBeGreaterThan(30);
+    expect(found).toBeLessThan(70);
   });
 
   it('are as wide as JTS says they are', () => {
