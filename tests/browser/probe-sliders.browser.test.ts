@@ -109,7 +109,7 @@ describe('the sliders', () => {
     nearly(await shares(page), [100 * (cue?.shares.open ?? 0), 100 * (cue?.shares.cramped ?? 0), 0]);
     expect(await page.getByText(ENGLISH.atReport).isVisible()).toBe(true);
     expect(await page.getByRole('button', { name: ENGLISH.reset }).isDisabled()).toBe(true);
-    expect(await page.locator('output').allTextContents()).toEqual(['1,448 mm', '150 mm', '20 mm']);
+    expect(await page.locator('output').allTextContents()).toEqual([1448, 150, 20].map(ENGLISH.millimetres));
   });
 
   it('refine to what the library samples for those settings, in a worker with progress', async () => {
@@ -213,7 +213,7 @@ describe('the sliders', () => {
     await page.getByRole('slider', { name: ENGLISH.cueLength }).focus();
     for (let k = 0; k < 12; k++) await page.keyboard.press('ArrowRight');
     await state(page, 'fine');
-    expect(await page.locator('output').first().textContent()).toBe('1,568 mm');
+    expect(await page.locator('output').first().textContent()).toBe(ENGLISH.millimetres(1568));
     expect(await shares(page)).not.toEqual(before);
     await page.getByRole('button', { name: ENGLISH.reset }).click();
     await state(page, 'report');

@@ -21,15 +21,15 @@ export const FRAME_PLANS: readonly SamplePlan[] = [
   plan(16, 8),
   plan(24, 12),
   plan(32, 16),
-  plan(48, 24),
+  plan(32, 16, 16),
 ];
 
 /** What the map is refined to when nothing moves, step by step; each replaces the one before. */
 export const FINE_PLANS: readonly SamplePlan[] = [
   plan(24, 12, 24),
-  plan(48, 24, 16),
-  plan(48, 24, 48),
-  plan(48, 24, 128),
+  plan(32, 16, 40),
+  plan(32, 16, 96),
+  plan(32, 16, 288),
 ];
 
 /** Of those, what is not too much where no worker does it. */

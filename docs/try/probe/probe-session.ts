@@ -18,7 +18,7 @@ import type { ProbeStrings } from './strings.js';
 import { STYLE } from './style.js';
 
 /** What may still be drawn in the same frame when so much of it is spent, ms. */
-const FRAME = 14;
+const FRAME = 12;
 /** Nothing has moved for so long, ms: then the slow drawing is made and the map is refined. */
 const PAUSE = { elevation: 90, refine: 160 } as const;
 

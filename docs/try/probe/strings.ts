@@ -89,7 +89,8 @@ const TENTHS = new Intl.NumberFormat('en-GB', { maximumFractionDigits: 1 });
 const HUNDREDTHS = new Intl.NumberFormat('en-GB', { maximumFractionDigits: 2 });
 
 const list = (names: readonly string[]): string => new Intl.ListFormat('en-GB').format(names);
-const mm = (length: number): string => `${WHOLE.format(length)} mm`;
+/** With a space that no line breaks at. */
+const mm = (length: number): string => `${WHOLE.format(length)}\u00a0mm`;
 const degrees = (value: number): string => `${TENTHS.format(value)}°`;
 const CLASSES = { open: 'Open', cramped: 'Cramped', blocked: 'Blocked' } as const;
 

@@ -30,6 +30,10 @@ export const STYLE = `
 .probe { ${variables(LIGHT)} color: var(--p-ink); container-type: inline-size; }
 @media screen and (prefers-color-scheme: dark) { .probe { ${variables(DARK)} } }
 .probe-empty > :not(h2, style, :nth-child(3)) { display: none; }
+.probe h2 { margin: 0 0 0.5rem; }
+.probe h3 { margin: 2.25rem 0 0.5rem; }
+.probe p { margin-block: 0.5rem; }
+.probe > .probe-note { margin-block: 0 1rem; }
 .probe figure { margin: 0; min-width: 0; }
 .probe figcaption, .probe legend { font-weight: 600; padding: 0; margin-block-end: 0.25rem; }
 .probe-note, .probe-help, .probe-state { color: var(--p-fine); max-width: 68ch; }
@@ -96,7 +100,7 @@ path.probe-thin:not(.probe-cloth) { fill: none; }
 .probe-numbers label { display: grid; grid-template-columns: 1fr 7.5rem; align-items: center; gap: 0.75rem; margin-block: 0.375rem; }
 .probe-numbers input { width: 100%; min-height: 2.25rem; padding: 0.25rem 0.5rem; font: inherit; font-variant-numeric: tabular-nums; color: inherit; background: var(--p-paper); border: 1px solid var(--p-fine); box-sizing: border-box; }
 .probe-elevation { border: 1px solid var(--p-fine); background: var(--p-paper); overflow-x: auto; }
-.probe-elevation svg { display: block; width: 100%; min-width: 30rem; height: auto; max-height: 26rem; }
+.probe-elevation svg { display: block; width: 100%; min-width: 24rem; height: auto; max-height: 26rem; }
 .probe-slider { display: grid; grid-template-columns: 1fr auto; gap: 0.125rem 0.75rem; margin-block-end: 1rem; }
 .probe-slider output { font-variant-numeric: tabular-nums; font-weight: 600; }
 .probe-slider input { grid-column: 1 / -1; width: 100%; min-height: 1.75rem; margin: 0; accent-color: var(--p-cramped); }
