@@ -1,5 +1,5 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type BuildOptions, build, type Plugin } from 'esbuild';
 import { ENGLISH } from './strings.js';
@@ -86,4 +86,19 @@ function page(template: string): string {
     });
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) await buildTryPage(join(ROOT, 'docs/reference/try'));
+/** Leads from every page of the reference to this one: typedoc writes its links as they are given, also into pages one folder down. */
+export function linkPages(reference: string): void {
+  for (const path of readdirSync(reference, { recursive: true, encoding: 'utf8' })) {
+    const up = path.split(sep).length - 1;
+    if (up === 0 || !path.endsWith('.html') || path.startsWith(`try${sep}`)) continue;
+    const file = join(reference, path);
+    const text = readFileSync(file, 'utf8');
+    writeFileSync(file, text.replaceAll('href="try/index.html"', `href="${'../'.repeat(up)}try/index.html"`));
+  }
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const reference = join(ROOT, 'docs/reference');
+  await buildTryPage(join(reference, 'try'));
+  linkPages(reference);
+}
