@@ -49,8 +49,12 @@ export interface Arrivals {
  * narrower by 2 {@link WAY_SLACK}; none that is as wide as asked is missed.
  *
  * Of two targets that are both regions, a pocket of free centres that lies wholly inside both is not looked for.
+ *
+ * @throws RangeError for a width beyond what the layout was prepared for.
  */
 export function arrivalsAt(layout: WayLayout, targets: readonly WayTarget[], width: number): Arrivals {
+  if (width > layout.most)
+    throw new RangeError(`Prepared for ways of up to ${layout.most} mm, not ${width}.`);
   const { stretches, of } = placesAt(layout.plan, targets, width);
   const parting = partingOf(layout.plan, stretches);
   for (const gap of layout.gaps) if (isTooNarrow(gap, width)) parting.add(gap);
