@@ -15,7 +15,7 @@ export interface FormatLengthOptions {
  * after the point are left out (m keeps two decimals), fractions are reduced, and feet or inches of 0 are left out beside
  * the other. What rounds to nothing has no sign. `parseLength` reads every result back to within half a step.
  *
- * @throws InputError for a length that is not finite or beyond 1e9 mm, and for options out of range.
+ * @throws InputError for a length that is not finite or beyond 1e11 mm, and for options out of range.
  */
 export function formatLength(mm: number, unit: LengthUnit, options: FormatLengthOptions = {}): string {
   if (typeof mm !== 'number' || !(Math.abs(mm) <= MAX_MM)) {
@@ -35,8 +35,8 @@ function refuse(path: string, code: string, message: string): never {
   throw new InputError([{ path, code, message }]);
 }
 
-/** Beyond this, doubles no longer carry the steps that are asked for; it is a thousand kilometres. */
-const MAX_MM = 1e9;
+/** Ten times as far as a room may lie from its origin; doubles still carry the finest step there. */
+const MAX_MM = 1e11;
 
 const DECIMAL_UNITS = {
   mm: { perUnit: 1, usual: 0, kept: 0, most: 2 },

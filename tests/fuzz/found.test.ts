@@ -7,6 +7,7 @@ import {
   checkRoom,
   classifyShot,
   compareTables,
+  describeFit,
   type FitInput,
   formatLength,
   InputError,
@@ -132,6 +133,15 @@ describe('found by fuzz: input without end', () => {
   it('returns from a list of tables that claims to be long', () => {
     const tables: CompareInput['tables'] = Object.assign([], { length: 4e9 });
     expect(refusal(compareTables, { room, tables })).toEqual(['too-many @ tables']);
+  });
+});
+
+describe('found by fuzz: rooms far out', () => {
+  it('are told in words, too', () => {
+    const far = room.outline.map(([x, y]) => [x, y + 5e9] as const);
+    const input: FitInput = { ...good, room: { outline: far }, pose: { x: 2000, y: 5e9 + 1500 } };
+    expect(describeFit(assessFit(input), { units: 'mm' })).toMatch(/y = 5000001500\smm/);
+    expect(() => describeFit(assessFit(input), { units: 'ftin' })).not.toThrow();
   });
 });
 
