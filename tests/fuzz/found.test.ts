@@ -78,6 +78,7 @@ describe('found by fuzz: input that throws when it is looked at', () => {
     ['assessDelivery', (value) => refusal(assessDelivery, value)],
     ['a table of assessDelivery', (value) => refusal(assessDelivery, { route: [] }, value)],
     ['options of renderPlan', (value) => refusal(renderPlan, good, assessFit(good), value)],
+    ['the sheet of renderPlan', (value) => refusal(renderPlan, good, assessFit(good), { sheet: value })],
     ['a report of renderPlan', (value) => refusal(renderPlan, good, value)],
     ['a shot of renderShot', (value) => refusal(renderShot, good, assessFit(good), value)],
     ['checkStroke', (value) => refusal(checkStroke, value, 57)],

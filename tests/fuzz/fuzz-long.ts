@@ -50,7 +50,9 @@ function work({ seed, runs, only }: Job, say: (message: Message) => void): void 
         target.run(how);
         if (prototypesAsTheyAre() !== prototypes) throw new Error('A prototype was changed.');
       } catch (error) {
-        const words = error instanceof Error ? (error.stack ?? error.message) : String(error);
+        const words = [error, error instanceof Error ? error.cause : undefined]
+          .map((e) => (e instanceof Error ? (e.stack ?? e.message).slice(0, 4000) : ''))
+          .join('\n');
         say({ kind: 'failed', name: target.name, ...how, words });
       }
       slowest = Math.max(slowest, performance.now() - before);
@@ -94,7 +96,7 @@ function watch(job: Job): void {
     if (message.kind === 'begins') last = { at: performance.now(), words: message.name, again };
     else {
       failures++;
-      console.log(`FAILED: ${message.name}\n${message.words.slice(0, 6000)}\n  again: ${again}`);
+      console.log(`FAILED: ${message.name}\n${message.words}\n  again: ${again}`);
     }
   });
   worker.on('error', (error) => {

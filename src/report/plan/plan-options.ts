@@ -40,7 +40,13 @@ const SCALE = { what: 'scale', min: 1, max: 10_000 } as const;
 /** The options as they hold, or an {@link InputError} with every problem; paths begin with `options`. */
 export function readPlanOptions(value: unknown): CheckedPlanOptions {
   const problems = new ProblemList();
-  const fields = readGuarded([value], problems, () => readObject(value, 'options', KEYS, problems));
+  const read = readGuarded([value], problems, () => readFields(value, problems));
+  if (read === null || problems.problems.length > 0) throw new InputError(problems.problems);
+  return read;
+}
+
+function readFields(value: unknown, problems: ProblemList): CheckedPlanOptions {
+  const fields = readObject(value, 'options', KEYS, problems);
   const word = <T extends string>(key: string, words: readonly T[]): T | null => {
     const given = fields?.get(key);
     return given === undefined ? null : readWord(given, `options.${key}`, words, problems);
@@ -52,7 +58,6 @@ export function readPlanOptions(value: unknown): CheckedPlanOptions {
   const given = fields?.get('scale');
   const scale = given === undefined ? null : readNumber(given, 'options.scale', SCALE, '', problems);
   const id = readId(fields?.get('id'), problems) ?? 'elbowroom';
-  if (problems.problems.length > 0) throw new InputError(problems.problems);
   return { sheet, orientation, scale, unit, theme, id };
 }
 
