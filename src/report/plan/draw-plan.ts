@@ -125,6 +125,8 @@ export function drawPlan(facts: PlanFacts, report: FitReport, options: CheckedPl
     draft.legend.note(WORDS.limits(report.limits.map(({ name }) => plainText(name)).join(', ')), null);
   if (report.pose !== null && placed === null) draft.legend.note(WORDS.offPlan, null);
 
+  draft.legend.spill(draft.labels, sheet.legend, sheet.drawing, placer);
+
   const answer = report.pose === null ? WORDS.noPlace : WORDS.verdict[report.verdict];
   const title: Title = {
     answer,

@@ -37,6 +37,9 @@ export const COLOURS: Readonly<Record<'light' | 'dark', Readonly<Record<Colour, 
 
 const NAMES = ['ink', 'fine', 'paper', 'cloth', 'cramped', 'blocked', 'limit', 'zone', 'way'] as const;
 
+/** In drawings of other pieces alone. */
+const RARE: readonly Colour[] = ['zone', 'way'];
+
 /** Line widths, mm: the line group 0.5 of ISO 128, with its text of 2.5 mm capitals; hatching is finer still. */
 export const LINE = { thick: 0.5, thin: 0.25, hatch: 0.13 } as const;
 
@@ -82,6 +85,8 @@ export class Palette {
   readonly #id: string;
   readonly #theme: PlanTheme;
   readonly #plain: Readonly<Record<Colour, string>>;
+  /** Colours that not every drawing has, as far as this one was seen to use them. */
+  readonly #rare = new Set<Colour>();
 
   constructor(id: string, theme: PlanTheme) {
     this.#id = id;
@@ -103,7 +108,10 @@ export class Palette {
       ['fill', fill],
       ['stroke', stroke],
     ] as const) {
-      if (typeof value === 'string') classes.push(`er-${key}-${value}`);
+      if (typeof value === 'string') {
+        classes.push(`er-${key}-${value}`);
+        if (RARE.includes(value)) this.#rare.add(value);
+      }
       if (value !== undefined) rest += ` ${key}="${this.#value(value)}"`;
       else if (key === 'fill') rest += ' fill="none"';
     }
@@ -118,16 +126,18 @@ export class Palette {
 
   /**
    * The style sheet. Its rules stand in `@supports`, so that a program without variables passes over them and takes the
-   * attributes; they name only classes below `.er-drawing`, so that a drawing put into a page changes nothing of the page.
+   * attributes; they name only classes below `.er-drawing`, so that a drawing put into a page changes nothing of the page. To be asked for
+   * when everything is drawn.
    */
   style(): string {
+    const names = NAMES.filter((name) => !RARE.includes(name) || this.#rare.has(name));
     const set = (mode: 'light' | 'dark'): string =>
-      NAMES.map((name) => `--er-own-${name}:${COLOURS[mode][name]}`).join(';');
+      names.map((name) => `--er-own-${name}:${COLOURS[mode][name]}`).join(';');
     const own =
       this.#theme === 'auto'
         ? `.er-auto{${set('light')}}@media screen and (prefers-color-scheme:dark){.er-auto{${set('dark')}}}`
         : `.er-${this.#theme}{${set(this.#theme)}}`;
-    const rules = NAMES.map((name) => {
+    const rules = names.map((name) => {
       const value = `var(--er-${name},var(--er-own-${name}))`;
       return `.er-drawing .er-fill-${name}{fill:${value}}.er-drawing .er-stroke-${name}{stroke:${value}}`;
     });

@@ -86,6 +86,7 @@ export const WORDS = {
   clothNote: (length: string): string => `Cloth above the floor: ${length}`,
   marginRow: 'Margin',
   legend: 'Key',
+  legendContinued: 'Key, continued',
   walls: 'Wall, thickness not measured',
   cut: (height: string): string => `In the height of a level cue, ${height}`,
   low: 'Lower than a level cue',

@@ -186,7 +186,7 @@ describe('other pieces in the plan', () => {
     });
 
     it(`names every piece on the plan or in the key, and tells listeners: ${name}`, () => {
-      for (const options of OPTIONS.slice(0, 2)) {
+      for (const options of OPTIONS) {
         const root = drawn(sample, options);
         const words = textOf(root);
         for (const { name: piece } of sample.arrangement.pieces) expect(words).toContain(piece);
@@ -226,6 +226,20 @@ describe('other pieces in the plan', () => {
       expect(renderPlan(input, parsed)).toBe(svg);
     });
   }
+
+  it('explains every number on the plan, where the key is too small for that elsewhere on the sheet', () => {
+    let continued = 0;
+    for (const sample of Object.values(SAMPLES))
+      for (const options of OPTIONS) {
+        const root = drawn(sample, options);
+        const keys = [...partsOf(root, 'legend'), ...partsOf(root, 'legend-continued')];
+        const written = keys.flatMap((key) => textBoxes(key).map(({ text }) => text));
+        for (const group of partsOf(root, 'number')) expect(written).toContain(textOf(group));
+        expect(written.join(' ')).not.toMatch(/and \d+ more/);
+        continued += keys.length - 1;
+      }
+    expect(continued).toBeGreaterThan(0);
+  });
 
   it('keeps names of zones off the bodies that they cover', () => {
     let seen = 0;
@@ -320,7 +334,10 @@ describe('other pieces in the plan', () => {
     const { input, report } = SAMPLES.small;
     const { arrangement, ...rest } = report;
     expect(arrangement).toBeDefined();
-    const root = readXml(renderPlan({ ...input, furnishings: [] }, rest));
+    const svg = renderPlan({ ...input, furnishings: [] }, rest);
+    expect(svg).not.toContain('--er-zone');
+    expect(renderPlan(input, report)).toContain('var(--er-zone,var(--er-own-zone))');
+    const root = readXml(svg);
     for (const part of ['zone', 'zone-shared', 'way', 'front', 'piece-low', 'piece-cut', 'piece-overhead'])
       expect(partsOf(root, part)).toEqual([]);
     expect(textOf(root)).not.toContain('Pieces');
