@@ -52,8 +52,11 @@ const programs = [
 /** Import name -> source file, for every entry point that package.json exports. */
 const entries = new Map<string, string>();
 for (const key of exportedKeys()) {
-  const source = key === '.' ? 'src/index.ts' : `src/${key.slice(2)}/index.ts`;
-  entries.set(`elbowroom${key.slice(1)}`, join(ROOT, source));
+  const name = key.slice(2);
+  const source = [`src/${name}/index.ts`, `src/${name}.ts`, 'src/index.ts'].find((p) =>
+    existsSync(join(ROOT, p)),
+  );
+  if (source !== undefined) entries.set(`elbowroom${key.slice(1)}`, join(ROOT, source));
 }
 
 describe('the documentation', () => {

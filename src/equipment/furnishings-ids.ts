@@ -1,5 +1,5 @@
-/** Ids of the kinds of {@link FURNISHINGS}: games first, then furniture, then what hangs on walls and over the table. */
-export const FURNISHING_IDS = [
+/** Ids of the kinds of `FURNISHINGS`: games first, then furniture, then what hangs on walls and over the table. */
+export const FURNISHING_IDS: readonly FurnishingId[] = [
   'darts',
   'table-tennis',
   'table-football',
@@ -13,6 +13,19 @@ export const FURNISHING_IDS = [
   'cue-rack',
   'score-board',
   'lamp',
-] as const;
+];
 
-export type FurnishingId = (typeof FURNISHING_IDS)[number];
+export type FurnishingId =
+  | 'darts'
+  | 'table-tennis'
+  | 'table-football'
+  | 'upright-cabinet'
+  | 'pinball'
+  | 'music-machine'
+  | 'bar'
+  | 'stool'
+  | 'sofa'
+  | 'cupboard'
+  | 'cue-rack'
+  | 'score-board'
+  | 'lamp';
