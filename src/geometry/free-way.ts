@@ -1,6 +1,7 @@
 import { keepsWidth } from './free-way-check.js';
 import { type Arrivals, goTogether, type WayLayout, wayField, wayLayout } from './free-way-field.js';
 import { WayMap } from './free-way-map.js';
+import type { WayPlan } from './free-way-plan.js';
 import { shortestPaths, straightened, type WayGoal } from './free-way-search.js';
 import type { WayTarget } from './free-way-target.js';
 import { type WidestWay, WidestWays } from './free-way-widest.js';
@@ -30,8 +31,12 @@ export interface FoundWay {
 /** A way that is narrower by rounding only counts as found, so the search has gaps to look through a little wider than the way. mm. */
 const GAPS_BEYOND = 250;
 
-/** Distance between the points of the grid over which a path is searched, mm; each is tried where those before it found none. */
-const SPACINGS = [100, 50, 25, 12.5] as const;
+/** Distance between the points of the grid over which a path is searched first, mm; each time that none is found it is halved, so often. */
+const SPACING = 100;
+const HALVINGS = 3;
+
+/** No grid has more points: in a large hall the first is as much coarser as that takes, and finer ones would take seconds. */
+const MOST_POINTS = 400_000;
 
 /**
  * Connected free floor of a width: for each pair of targets whether a disc of diameter `width` mm can go from one to the other, inside the
@@ -87,7 +92,7 @@ function findPaths(
   let missing = pairs
     .map((_, k) => k)
     .filter((k) => paths[k] === null && goTogether(arrivals, pairs[k].from, pairs[k].to));
-  for (const spacing of SPACINGS) {
+  for (const spacing of spacings(plan)) {
     if (missing.length === 0) break;
     const map = new WayMap(plan, gaps, stretches, width, spacing);
     for (const from of new Set(missing.map((k) => pairs[k].from))) {
@@ -103,6 +108,13 @@ function findPaths(
     missing = missing.filter((k) => paths[k] === null);
   }
   return paths;
+}
+
+function spacings({ boxes }: WayPlan): number[] {
+  const [minX, maxX, minY, maxY] = boxes;
+  const least = Math.sqrt(((maxX - minX) * (maxY - minY)) / MOST_POINTS);
+  const first = Math.max(SPACING, least);
+  return Array.from({ length: HALVINGS + 1 }, (_, k) => first / 2 ** k).filter((s) => s >= least);
 }
 
 /** A place on a stretch of one target that is on the other's floor: the way has arrived before it starts. */

@@ -143,6 +143,15 @@ describe('a way past things', () => {
     expect(ask({ outline: HALL, blocked: [], targets: [LEFT, outside] }, 300).found).toBe(false);
   });
 
+  it('crosses a hall of a hectare, through a gap exactly as wide', () => {
+    const hall = upright(0, 0, 200_000, 50_000);
+    const blocked = [upright(90_000, -1, 90_500, 30_000), upright(90_000, 30_600, 90_500, 50_001)];
+    const targets: [WayTarget, WayTarget] = [LEFT, inside(upright(199_000, 100, 199_900, 900))];
+    const way = ask({ outline: hall, blocked, targets }, 600);
+    expect(way.found).toBe(true);
+    expect(way.widest?.width).toBeCloseTo(600, 6);
+  });
+
   it('turns into a nook of one thing only as far as it is wide', () => {
     const nook = (opening: number): Ring => [
       [2000, 0],
@@ -211,6 +220,11 @@ describe('arriving', () => {
     expect(to(door(2000, 2500), [upright(1000, 0, 2000, 700)], 600).found).toBe(true);
     expect(to(door(2000, 2500), [upright(1000, 0, 2040, 700)], 600).found).toBe(false);
     expect(to(door(2000, 2500), [upright(1000, 0, 2040, 700)], 450).found).toBe(true);
+    // A low step by the jamb: a wide disc touches the opening beside it, but one as wide as the opening does not come through.
+    const step = upright(1990, 0, 2060, 110);
+    expect(Math.hypot(2300 - 2060, 300 - 110)).toBeGreaterThan(300);
+    expect(Math.hypot(2250 - 2060, 250 - 110)).toBeLessThan(250);
+    expect(to(door(2000, 2500), [step]).found).toBe(false);
   });
 });
 
