@@ -41,38 +41,31 @@ export function improve(weigher: Weigher, from: Chosen, solo: SoloOrder, pairs: 
   return best;
 }
 
-/** Candidates of each kind, and their values with no other movable piece in the room, best first. */
-export interface SoloOrder {
-  readonly byKind: readonly (readonly number[])[];
-  readonly value: readonly number[];
-}
+/** Candidates of each kind that keep off the table, those with which most play is left first. */
+export type SoloOrder = readonly (readonly number[])[];
 
 export function soloOrder(weigher: Weigher): SoloOrder {
   const { pool } = weigher.room;
-  const value: number[] = [];
+  weigher.update();
   weigher.load([]);
-  const byKind = pool.kinds.map((_, kind) => {
+  return pool.kinds.map((_, kind) => {
     const list = listBits(common([weigher.allowed, pool.ofKind(kind)]));
-    for (const k of list) {
-      weigher.push(k);
-      value[k] = weigher.score();
-      weigher.pop();
-    }
-    return list.sort((a, b) => value[b] - value[a] || a - b);
+    const bound = new Map(list.map((k) => [k, weigher.boundWith(k)]));
+    const of = (k: number): number => bound.get(k) ?? 0;
+    return list.sort((a, b) => of(b) - of(a) || a - b);
   });
-  return { byKind, value };
 }
 
+/** One after another, those with the fewest candidates first, and among these the bulkiest. */
 function construct(weigher: Weigher, solo: SoloOrder): Chosen {
-  const { pool, kinds, movable } = weigher.room;
-  const bulk = kinds.map((kind) => {
-    const { spec } = { spec: pool.kinds[kind] };
-    const zone = Math.max(0, ...spec.zones.map((z) => (z.front + z.back) * spec.length));
-    return spec.length * spec.width + zone;
-  });
-  const order = movable.map((_, i) => i);
+  const { pool, kinds } = weigher.room;
+  const bulk = pool.kinds.map(
+    ({ length, width, zones }) =>
+      length * width + Math.max(0, ...zones.map((z) => (z.front + z.back) * length)),
+  );
+  const order = kinds.map((_, i) => i);
   order.sort(
-    (a, b) => solo.byKind[kinds[a]].length - solo.byKind[kinds[b]].length || bulk[b] - bulk[a] || a - b,
+    (a, b) => solo[kinds[a]].length - solo[kinds[b]].length || bulk[kinds[b]] - bulk[kinds[a]] || a - b,
   );
   let best = weighed(
     weigher,
@@ -92,56 +85,50 @@ function better(a: Chosen, b: Chosen | null): Chosen {
 }
 
 /**
- * Takes out the pieces `out` (one or two) and finds the best places for them, the rest staying; null: there are none that gain. Exact over the
+ * Takes out the pieces `out` (one or two) and finds the best places for them, the rest staying; null: there are none that gain. The best of all
  * candidates: what cannot beat the best known is left out by its bound.
  */
 function reinsert(weigher: Weigher, from: Chosen, out: readonly number[], solo: SoloOrder): Chosen | null {
   const { pool, kinds } = weigher.room;
   const rest = from.choice.filter((k, i) => k >= 0 && !out.includes(i));
   weigher.load(rest);
-  const share = weigher.worthOfPiece();
   // Nothing that goes in can make up for more than what the pieces cost beside their own worth.
-  const free = weigher.score() + out.length * share;
-  if (free <= from.value + GAIN) return null;
+  if (weigher.boundWithout(out.length) <= from.value + GAIN) return null;
+  const share = weigher.worthOfPiece();
   const allowed = common([weigher.allowed, ...rest.map((k) => pool.together(k))]);
   const [i, j] = out;
   let found: Chosen | null = null;
   let best = from.value;
-  const take = (placed: readonly (readonly [number, number])[]): void => {
+  const take = (a: number, b: number): void => {
     const value = weigher.weigh();
     if (value <= best + GAIN) return;
     best = value;
     const choice = from.choice.slice();
-    for (const piece of out) choice[piece] = -1;
-    for (const [piece, k] of placed) choice[piece] = k;
+    choice[i] = a;
+    if (j !== undefined) choice[j] = b;
     found = { choice, value };
   };
-  const firsts = ranked(weigher, solo.byKind[kinds[i]], allowed);
+  const firsts = ranked(weigher, solo[kinds[i]], allowed, best - (out.length - 1) * share);
   if (j === undefined) {
     for (const { k, score } of firsts) {
       if (score <= best + GAIN) break;
       weigher.push(k);
-      take([[i, k]]);
+      take(k, -1);
       weigher.pop();
     }
     return found;
   }
-  const seconds = ranked(weigher, solo.byKind[kinds[j]], allowed);
+  const seconds = ranked(weigher, solo[kinds[j]], allowed, best - share);
   for (const a of firsts) {
     if (a.score + share <= best + GAIN) break;
     weigher.push(a.k);
-    take([[i, a.k]]);
+    if (weigher.score() > best + GAIN) take(a.k, -1);
     const row = pool.together(a.k);
     for (const b of seconds) {
       if (b.score + share <= best + GAIN) break;
-      if (!hasBit(row, b.k)) continue;
+      if (!hasBit(row, b.k) || weigher.boundWith(b.k) <= best + GAIN) continue;
       weigher.push(b.k);
-      if (weigher.score() > best + GAIN) {
-        take([
-          [i, a.k],
-          [j, b.k],
-        ]);
-      }
+      if (weigher.score() > best + GAIN) take(a.k, b.k);
       weigher.pop();
     }
     weigher.pop();
@@ -149,14 +136,15 @@ function reinsert(weigher: Weigher, from: Chosen, out: readonly number[], solo: 
   return found;
 }
 
-/** The allowed ones of some candidates with their scores beside what is in, best first. */
-function ranked(weigher: Weigher, list: readonly number[], allowed: Bits) {
+/** The allowed ones of some candidates that are worth more than `least` beside what is in, best first. */
+function ranked(weigher: Weigher, list: readonly number[], allowed: Bits, least: number) {
   const found: { readonly k: number; readonly score: number }[] = [];
   for (const k of list) {
-    if (!hasBit(allowed, k)) continue;
+    if (!hasBit(allowed, k) || weigher.boundWith(k) <= least + GAIN) continue;
     weigher.push(k);
-    found.push({ k, score: weigher.score() });
+    const score = weigher.score();
     weigher.pop();
+    if (score > least + GAIN) found.push({ k, score });
   }
   return found.sort((a, b) => b.score - a.score || a.k - b.k);
 }

@@ -1,5 +1,5 @@
 import { DEFAULTS } from '../equipment/defaults.js';
-import { type EdgeArrays, edgeArrays } from '../geometry/edge-arrays.js';
+import { edgeArrays } from '../geometry/edge-arrays.js';
 import { pointInRing } from '../geometry/predicates.js';
 import { boundingBox } from '../geometry/ring.js';
 import { distanceToConvex, distanceToEdge } from '../geometry/shape-distance.js';
@@ -77,32 +77,52 @@ export function freeCells(grid: FloorGrid, distance: number): Bits {
   return bits;
 }
 
-/** Marks the cells whose centres are less than `radius` from one of the convex rings. */
+/** Marks the cells whose centres are less than `radius` (above 0) from one of the convex anticlockwise rings; a segment is a ring of two points. */
 export function markNear(grid: FloorGrid, rings: readonly Ring[], radius: number, bits: Bits): void {
-  for (const ring of rings) {
-    const edges = edgeArrays([ring]);
-    forCellsNear(grid, ring, radius, (i, x, y) => {
-      if (distanceWithin(edges, x, y, radius)) setBit(bits, i);
-    });
-  }
+  for (const ring of rings) markRing(grid, ring, radius, bits);
 }
 
-function distanceWithin(edges: EdgeArrays, x: number, y: number, radius: number): boolean {
-  return distanceToConvex(edges, 0, edges.count, x, y) < radius;
-}
-
-function forCellsNear(
+/** Row by row: a convex ring grown by a disc meets a row in one stretch, which ends on a moved edge or on a corner's circle. */
+function markRing(
   { cell, left, bottom, columns, rows }: FloorGrid,
   ring: Ring,
   radius: number,
-  visit: (i: number, x: number, y: number) => void,
+  bits: Bits,
 ): void {
-  const box = boundingBox(ring);
-  const c0 = Math.max(0, Math.floor((box.minX - radius - left) / cell));
-  const c1 = Math.min(columns - 1, Math.floor((box.maxX + radius - left) / cell));
-  const r0 = Math.max(0, Math.floor((box.minY - radius - bottom) / cell));
-  const r1 = Math.min(rows - 1, Math.floor((box.maxY + radius - bottom) / cell));
-  for (let r = r0; r <= r1; r++) {
-    for (let c = c0; c <= c1; c++) visit(r * columns + c, left + (c + 0.5) * cell, bottom + (r + 0.5) * cell);
+  let low = Infinity;
+  let high = -Infinity;
+  for (const [, y] of ring) {
+    low = Math.min(low, y);
+    high = Math.max(high, y);
+  }
+  const first = Math.max(0, Math.ceil((low - radius - bottom) / cell - 0.5));
+  const last = Math.min(rows - 1, Math.floor((high + radius - bottom) / cell - 0.5));
+  for (let row = first; row <= last; row++) {
+    const y = bottom + (row + 0.5) * cell;
+    let from = Infinity;
+    let to = -Infinity;
+    for (let i = 0; i < ring.length; i++) {
+      const [ax, ay] = ring[i];
+      const [bx, by] = ring[i + 1 === ring.length ? 0 : i + 1];
+      const square = radius * radius - (y - ay) * (y - ay);
+      if (square > 0) {
+        const half = Math.sqrt(square);
+        from = Math.min(from, ax - half);
+        to = Math.max(to, ax + half);
+      }
+      const dx = bx - ax;
+      const dy = by - ay;
+      const perLength = radius / Math.sqrt(dx * dx + dy * dy);
+      // The edge moved out by the radius, its outer normal being (dy, -dx).
+      const t = (y - ay + dx * perLength) / dy;
+      if (t >= 0 && t <= 1) {
+        const x = ax + dy * perLength + t * dx;
+        from = Math.min(from, x);
+        to = Math.max(to, x);
+      }
+    }
+    const c0 = Math.max(0, Math.ceil((from - left) / cell - 0.5));
+    const c1 = Math.min(columns - 1, Math.floor((to - left) / cell - 0.5));
+    for (let i = row * columns + c0; i <= row * columns + c1; i++) bits[i >> 5] |= 1 << (i & 31);
   }
 }

@@ -66,7 +66,7 @@ function judge(
     (stood === null || fitsTable(piece, stood.table, stood.pose)) &&
     there.every((other) => other === piece || fitsBeside(piece, other));
   const good = placed.filter((piece, i) => piece !== null && reached.pieces[i] && keepsRules(piece)).length;
-  const placedShare = reached.table ? good / placed.length : 0;
+  const placedShare = reached.table ? good / Math.max(1, placed.length) : 0;
   const play =
     stood === null || !reached.table
       ? 0

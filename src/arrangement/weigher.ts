@@ -1,23 +1,21 @@
 import { DEFAULTS } from '../equipment/defaults.js';
-import type { TableSpec } from '../equipment/equipment-types.js';
-import type { Placement, Point, Ring } from '../geometry/types.js';
-import { playSize } from '../placement/problem-for.js';
+import type { Placement } from '../geometry/types.js';
 import { PLAYABLE } from '../placement/share-score.js';
-import { addBits, type Bits, emptyBits, hasBit, meets, setBit } from './bits.js';
+import { addBits, type Bits, countBits, emptyBits, hasBit, meets, setBit } from './bits.js';
 import { apart, MOST_CANDIDATES } from './candidate-pool.js';
 import { furnishedScene } from './furnished-scene.js';
 import { flood, frameGoal, wayBlocked } from './grid-ways.js';
 import { fitsBeside, fitsRoom, fitsTable, tableRing } from './layout-rules.js';
-import { heightsMeet } from './layout-rules-overlap.js';
 import type { PlacedPiece } from './piece-place.js';
 import { SAMPLE_SHOTS } from './play-sample.js';
 import { hangLamps, type SearchRoom, tracesOf } from './search-room.js';
 import { ShotField, type Spoiled } from './shot-field.js';
-import { coveredShare } from './zone-sharing.js';
+import { cueingShare, zonesShared } from './zone-estimate.js';
 
-/** Points along and across a zone by which it is told how much of it lies where cues go. */
-const ALONG = 5;
-const ACROSS = 4;
+/** Shots that a candidate spoils, and whether it takes neither shots nor floor to stand on. */
+interface Effect extends Spoiled {
+  readonly harmless: boolean;
+}
 
 /**
  * What layouts are worth with the table at one place, estimated a thousand times faster than they are judged: shots that single pieces spoil are
@@ -31,17 +29,24 @@ export class Weigher {
   readonly #open: Bits[] = [];
   readonly #playable: Bits[] = [];
   readonly #stand: Bits[] = [];
-  readonly #way: Bits[] = [];
+  readonly #noWay: Bits;
+  /** Play of what is in, by level; and with each candidate alone. */
+  readonly #plays: number[] = [];
+  readonly #alone: (number | undefined)[] = [];
+  /** Cells in which some player stands. */
+  readonly #stances: Bits;
   /** Sums over the zones of the shares that lie in the cueing or on other zones, by level. */
   readonly #shared: number[] = [0];
   readonly #zones: number[] = [0];
-  readonly #spoiled: (Spoiled | undefined)[] = [];
+  readonly #spoiled: (Effect | undefined)[] = [];
   readonly #cueShare: (number | undefined)[] = [];
   readonly #pairs = new Map<number, number>();
   #tested = 0;
   /** Pieces that never move at this place of the table: given ones and lamps. */
   readonly fixed: readonly PlacedPiece[];
+  readonly #lamps: readonly PlacedPiece[];
   readonly #fixedGood: readonly boolean[];
+  readonly #goodFixed: number;
   readonly #fixedGoals: readonly (Bits | null)[];
   readonly #home: Bits | null;
   readonly #doors: readonly Bits[];
@@ -55,6 +60,7 @@ export class Weigher {
     const { scene, table, stroke, cue } = question;
     const lamps = hangLamps(room, pose).map(({ placed }) => ({ placed, good: fitsRoom(rules, placed) }));
     const all = [...given, ...lamps];
+    this.#lamps = lamps.map(({ placed }) => placed);
     this.fixed = all.map(({ placed }) => placed);
     this.#fixedGood = all.map(
       ({ placed, good }) =>
@@ -62,6 +68,7 @@ export class Weigher {
         (table === null || pose === null || fitsTable(placed, table, pose)) &&
         this.fixed.every((other) => other === placed || fitsBeside(placed, other)),
     );
+    this.#goodFixed = this.#fixedGood.filter((g) => g).length;
     const traces = this.fixed.map((placed) => tracesOf(grid, ways, placed));
     const noStand = emptyBits(grid.depth.length);
     const noWay = emptyBits(grid.depth.length);
@@ -90,7 +97,9 @@ export class Weigher {
     }
     this.#home = home;
     this.#field = field;
-    this.#way.push(noWay);
+    this.#noWay = noWay;
+    this.#stances = emptyBits(grid.depth.length);
+    if (field !== null) for (const cell of field.cells) setBit(this.#stances, cell);
     this.#open.push(emptyBits(SAMPLE_SHOTS));
     this.#playable.push(emptyBits(SAMPLE_SHOTS));
     const free = this.#freeWay();
@@ -101,36 +110,39 @@ export class Weigher {
     this.fixed.forEach((piece, i) => {
       for (const zone of piece.zones) {
         this.#zones[0]++;
-        this.#shared[0] += this.#cueingShare(zone.ring,
-          zone.spec.withCueing && zone.spec.from < DEFAULTS.standing.headHeight,
-        );
+        this.#shared[0] += cueingShare(this.room, pose, zone);
       }
       for (let j = 0; j < i; j++) this.#shared[0] += zonesShared(piece, this.fixed[j]);
     });
-    this.update();
+    this.#plays.push(-1);
   }
 
   /** Takes in the candidates that the pool has got since. */
   update(): void {
-    const { pool, question } = this.room;
-    const { table } = question;
+    const { pool } = this.room;
     for (; this.#tested < pool.list.length; this.#tested++) {
-      const { placed } = pool.list[this.#tested];
-      const good = table === null || this.pose === null || fitsTable(placed, table, this.pose);
-      if (good && this.fixed.every((f) => fitsBeside(placed, f))) setBit(this.allowed, this.#tested);
+      if (this.allows(this.#tested)) setBit(this.allowed, this.#tested);
     }
+  }
+
+  /** Whether candidate k keeps off the table, and off what hangs over it. */
+  allows(k: number): boolean {
+    const { table } = this.room.question;
+    const { placed } = this.room.pool.list[k];
+    if (table !== null && this.pose !== null && !fitsTable(placed, table, this.pose)) return false;
+    return this.#lamps.every((lamp) => fitsBeside(placed, lamp));
   }
 
   push(k: number): void {
     const level = this.chosen.length;
-    const { stand, way } = this.room.traces(k);
+    const { stand } = this.room.traces(k);
     if (this.#field !== null) {
-      const { open, playable } = this.#spoiledBy(k, this.#field);
+      const { open, playable, harmless } = this.#spoiledBy(k, this.#field);
       this.#open[level + 1] = joined(this.#open[level], open, this.#open[level + 1]);
       this.#playable[level + 1] = joined(this.#playable[level], playable, this.#playable[level + 1]);
+      this.#stand[level + 1] = joined(this.#stand[level], stand, this.#stand[level + 1]);
+      this.#plays[level + 1] = harmless ? this.#plays[level] : -1;
     }
-    this.#stand[level + 1] = joined(this.#stand[level], stand, this.#stand[level + 1]);
-    this.#way[level + 1] = joined(this.#way[level], way, this.#way[level + 1]);
     const { placed } = this.room.pool.list[k];
     let shared = this.#shared[level] + this.#cueShareOf(k);
     for (const j of this.chosen) shared += this.#pairShare(k, j);
@@ -158,7 +170,7 @@ export class Weigher {
   /** Estimated value of what is in, if every way is clear: an upper bound of {@link weigh}. */
   score(): number {
     const { weights } = DEFAULTS.arrangement;
-    const good = this.#fixedGood.filter((g) => g).length + this.chosen.length;
+    const good = this.#goodFixed + this.chosen.length;
     return weights.placed * this.#share(good) + weights.play * this.play() + weights.apart * this.#apart();
   }
 
@@ -188,6 +200,44 @@ export class Weigher {
     const field = this.#field;
     if (field === null) return 0;
     const level = this.chosen.length;
+    if (this.#plays[level] < 0) this.#plays[level] = this.#count(field, level);
+    return this.#plays[level];
+  }
+
+  /** The play with candidate k as the only one: no layout with it has more. */
+  playAlone(k: number): number {
+    const known = this.#alone[k];
+    if (known !== undefined) return known;
+    const chosen = this.chosen.slice();
+    this.load([k]);
+    const play = this.play();
+    this.load(chosen);
+    this.#alone[k] = play;
+    return play;
+  }
+
+  /** No layout of what is in and so many pieces more is worth more than this. */
+  boundWithout(more: number): number {
+    const { weights } = DEFAULTS.arrangement;
+    const good = this.#goodFixed + this.chosen.length + more;
+    return weights.placed * this.#share(good) + weights.play * this.play() + weights.apart;
+  }
+
+  /** No layout of what is in and candidate k, with ways or without, is worth more than this. */
+  boundWith(k: number): number {
+    const { weights } = DEFAULTS.arrangement;
+    const level = this.chosen.length;
+    const zones = this.#zones[level] + this.room.pool.list[k].placed.zones.length;
+    const shared = this.#shared[level] + this.#cueShareOf(k);
+    const apartMost = zones === 0 ? 1 : 1 - Math.min(1, shared / zones);
+    return (
+      weights.placed * this.#share(this.#goodFixed + level + 1) +
+      weights.play * Math.min(this.play(), this.playAlone(k)) +
+      weights.apart * apartMost
+    );
+  }
+
+  #count(field: ShotField, level: number): number {
     const lostOpen = this.#open[level];
     const lostPlayable = this.#playable[level];
     const stand = this.#stand[level];
@@ -210,7 +260,7 @@ export class Weigher {
   }
 
   #share(good: number): number {
-    return good / this.room.question.arrangement.pieces.length;
+    return good / Math.max(1, this.room.question.arrangement.pieces.length);
   }
 
   #apart(): number {
@@ -220,15 +270,23 @@ export class Weigher {
 
   #freeWay(): Bits {
     const free = this.room.ways.free.slice();
-    const blocked = this.#way[this.chosen.length];
-    for (let w = 0; w < free.length; w++) free[w] &= ~blocked[w];
+    const block = (blocked: Bits): void => {
+      for (let w = 0; w < free.length; w++) free[w] &= ~blocked[w];
+    };
+    block(this.#noWay);
+    for (const k of this.chosen) block(this.room.traces(k).way);
     return free;
   }
 
-  #spoiledBy(k: number, field: ShotField): Spoiled {
-    const spoiled = this.#spoiled[k] ?? field.spoiled(this.room.traces(k).solids);
-    this.#spoiled[k] = spoiled;
-    return spoiled;
+  #spoiledBy(k: number, field: ShotField): Effect {
+    const known = this.#spoiled[k];
+    if (known !== undefined) return known;
+    const { solids, stand } = this.room.traces(k);
+    const { open, playable } = field.spoiled(solids);
+    const harmless = countBits(open) === 0 && countBits(playable) === 0 && !meets(stand, this.#stances);
+    const effect = { open, playable, harmless };
+    this.#spoiled[k] = effect;
+    return effect;
   }
 
   #cueShareOf(k: number): number {
@@ -236,28 +294,9 @@ export class Weigher {
     if (known !== undefined) return known;
     const { placed } = this.room.pool.list[k];
     let share = 0;
-    for (const { ring, spec } of placed.zones) {
-      share += this.#cueingShare(ring, spec.withCueing && spec.from < DEFAULTS.standing.headHeight);
-    }
+    for (const zone of placed.zones) share += cueingShare(this.room, this.pose, zone);
     this.#cueShare[k] = share;
     return share;
-  }
-
-  /** About how much of a zone lies where cues and players of the table go. */
-  #cueingShare([a, b, , d]: Ring, counts: boolean): number {
-    const { question, reach } = this.room;
-    if (!counts || question.table === null || this.pose === null || reach === null) return 0;
-    let inside = 0;
-    for (let i = 0; i < ALONG; i++) {
-      for (let j = 0; j < ACROSS; j++) {
-        const s = (i + 0.5) / ALONG;
-        const t = (j + 0.5) / ACROSS;
-        const x = a[0] + s * (b[0] - a[0]) + t * (d[0] - a[0]);
-        const y = a[1] + s * (b[1] - a[1]) + t * (d[1] - a[1]);
-        if (inCueing(question.table, this.pose, reach, [x, y])) inside++;
-      }
-    }
-    return inside / (ALONG * ACROSS);
   }
 
   #pairShare(a: number, b: number): number {
@@ -276,40 +315,4 @@ function joined(a: Bits, b: Bits, into: Bits | undefined): Bits {
   const out = into ?? new Int32Array(a.length);
   for (let w = 0; w < a.length; w++) out[w] = a[w] | b[w];
   return out;
-}
-
-/** Sum over the zones of two pieces of the shares that lie on zones of the other. */
-function zonesShared(a: PlacedPiece, b: PlacedPiece): number {
-  let sum = 0;
-  for (const mine of a.zones) {
-    for (const theirs of b.zones) {
-      if (!mine.spec.withZones || !theirs.spec.withZones || !heightsMeet(mine.spec, theirs.spec)) continue;
-      sum += coveredShare(mine.ring, [theirs.ring]) + coveredShare(theirs.ring, [mine.ring]);
-    }
-  }
-  return sum;
-}
-
-function inCueing(
-  table: TableSpec,
-  { x, y, angle }: Placement,
-  { rho, strip }: { readonly rho: number; readonly strip: number },
-  [px, py]: Point,
-): boolean {
-  const cos = Math.cos(angle);
-  const sin = Math.sin(angle);
-  const along = Math.abs(cos * (px - x) + sin * (py - y));
-  const across = Math.abs(cos * (py - y) - sin * (px - x));
-  const q = playSize(table);
-  const { outer } = table;
-  return (
-    within(along - q.length / 2, across - q.width / 2, rho) ||
-    within(along - outer.length / 2, across - outer.width / 2, strip)
-  );
-}
-
-function within(dx: number, dy: number, distance: number): boolean {
-  const u = Math.max(0, dx);
-  const v = Math.max(0, dy);
-  return u * u + v * v <= distance * distance;
 }
