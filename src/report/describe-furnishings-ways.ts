@@ -45,10 +45,13 @@ function tightestWords(found: readonly ClearWay[], units: SentenceUnits): string
     least = way.widest - way.width;
   }
   if (tightest === null || least < 0) return '';
-  const { spare } = sayAccount(
+  const { available, spare } = sayAccount(
     { needed: tightest.width, available: tightest.width + least, spare: least },
     units,
   );
+  // Nothing holds it: it may be wider than was looked for.
+  if (tightest.between.length === 0)
+    return found.length === 1 ? ` It is at least ${available} wide.` : ` Each is at least ${available} wide.`;
   const subject = found.length === 1 ? 'It leads' : 'The tightest of them leads';
   return ` ${subject} from ${plainName(tightest.from)} to ${plainName(tightest.to)}, with ${spare}${betweenWords(tightest)}.`;
 }

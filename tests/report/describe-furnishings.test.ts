@@ -124,7 +124,10 @@ describe('the other pieces in sentences', () => {
         if (zones.length === 0 && from > 0) return;
         for (const [side, pattern] of [
           ['left', /(?:faces it,|and) (less than )?([^;]+?) to \S+ on the left/],
-          ['right', /(?:faces it,(?!.* on the left)|on the left and) (less than )?([^;]+?) to \S+ on the right/],
+          [
+            'right',
+            /(?:faces it,(?!.* on the left)|on the left and) (less than )?([^;]+?) to \S+ on the right/,
+          ],
           ['front', /in front of it, (less than )?([^;]+?) to /],
           ['back', /back ()([^;]+?) from /],
         ] as const) {
@@ -211,11 +214,20 @@ describe('the other pieces in sentences', () => {
       });
       const tightest = tightestOf(ways);
       const spare = /leads from (.+?) to (.+?), with (less than )?(.+?) to spare/.exec(items[0]);
-      expect(spare === null).toBe(tightest === null);
-      if (spare === null || tightest === null) return;
+      const least = /(?:It|Each) is at least (.+?) wide\./.exec(items[0]);
+      expect(spare === null).toBe(tightest === null || tightest.between.length === 0);
+      expect(least === null).toBe(tightest === null || tightest.between.length > 0);
+      if (tightest === null) return;
+      const exact = (tightest.widest ?? 0) - tightest.width;
+      if (least !== null) {
+        const said = parseLength(least[1]);
+        // Rounded with the needed width, which goes up by less than a step.
+        expect(said).toBeLessThan((tightest.widest ?? 0) + STEP[units] + LOST);
+        expect(said).toBeGreaterThan((tightest.widest ?? 0) - STEP[units] - LOST);
+      }
+      if (spare === null) return;
       expect([spare[1], spare[2]]).toEqual([tightest.from, tightest.to]);
       const said = spare[3] === undefined ? parseLength(spare[4]) : 0;
-      const exact = (tightest.widest ?? 0) - tightest.width;
       expect(said).toBeLessThanOrEqual(exact + LOST);
       expect(said).toBeGreaterThan(exact - STEP[units] - LOST);
     });
