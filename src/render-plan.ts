@@ -9,11 +9,12 @@ import { type PlanOptions, readPlanOptions } from './report/plan/plan-options.js
 
 /**
  * The plan of a room with its table as an SVG document, true to scale: walls, doors, obstacles with their heights, the table with the
- * reach of the wanted cue, where strokes are cramped or blocked, and what limits it, with dimensions.
+ * reach of the wanted cue, where strokes are cramped or blocked, what limits it, other pieces with their use zones and the clear ways, with
+ * dimensions.
  *
  * `report` is what `assessFit` answered to `input`; its map of shots (`detail: 'shots'`) is drawn on the field where it is there. The
  * same input gives the same bytes. Colours follow CSS variables (`--er-ink`, `--er-paper`, `--er-fine`, `--er-cloth`, `--er-cramped`,
- * `--er-blocked`, `--er-limit`) and the reader's light or dark screen; programs that know no variables get the light ones.
+ * `--er-blocked`, `--er-limit`, `--er-zone`, `--er-way`) and the reader's light or dark screen; programs that know no variables get the light ones.
  * Walls are drawn with a thickness that nobody measured; every other line lies where it is, to 0.01 mm.
  *
  * @throws InputError for bad input or options, for a report that answers another question, and for a scale that does not go on
@@ -30,8 +31,8 @@ export function renderPlan(input: FitInput, report: FitReport, options: PlanOpti
   );
 }
 
-/** Refuses what is no report, and one of another table or cue, which is easily mixed up where several are compared. */
-export function checkReport(report: FitReport, { table, cues }: FitQuestion): void {
+/** Refuses what is no report, and one of another table, cue or other pieces, which is easily mixed up where several are compared. */
+export function checkReport(report: FitReport, { table, cues, arrangement }: FitQuestion): void {
   const refuse = (path: string, code: string, message: string): never => {
     throw new InputError([{ path, code, message }]);
   };
@@ -48,6 +49,10 @@ export function checkReport(report: FitReport, { table, cues }: FitQuestion): vo
   const [wanted] = report.cues;
   if (wanted === undefined || !same(wanted.length, cues[0].length))
     refuse('report.cues', 'another-question', 'The report is for another cue than the first of the input.');
+  const pieces = report.arrangement?.pieces ?? [];
+  const asked = arrangement?.pieces ?? [];
+  if (pieces.length !== asked.length || pieces.some(({ name }, i) => name !== asked[i]?.name))
+    refuse('report.arrangement', 'another-question', 'The report is of other pieces than the input.');
 }
 
 /** Whether it says so itself: nobody else's object is taken for one. What is looked at may throw, as a proxy does. */

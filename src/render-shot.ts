@@ -10,6 +10,7 @@ import { checkReport } from './render-plan.js';
 import type { FitReport } from './report/fit-report.js';
 import { drawShot } from './report/plan/draw-shot.js';
 import { type PlanOptions, readPlanOptions } from './report/plan/plan-options.js';
+import { reportScene } from './report-scene.js';
 import { answerShot } from './stroke/answer-shot.js';
 import { checkBall } from './stroke/classify-shot.js';
 import { prepareStrokes } from './stroke/prepare-strokes.js';
@@ -31,7 +32,7 @@ export interface ShotInput {
  * cue at the least elevation that is free (as `classifyShot` answers; where none is, at the one that the rail asks for), its
  * backswing, the things and the wall that the plane cuts, the ceiling and where the player can stand.
  *
- * The table stands where `report` has it. The same input gives the same bytes; colours are those of `renderPlan`.
+ * The table and the other pieces stand where `report` has them. The same input gives the same bytes; colours are those of `renderPlan`.
  *
  * @throws InputError as `renderPlan` does, for a report without a place for the table, and for a ball that is not on it.
  */
@@ -43,7 +44,8 @@ export function renderShot(
 ): string {
   const question = fitQuestion(input);
   checkReport(report, question);
-  const { scene, table, cues, stroke } = question;
+  const { table, cues, stroke } = question;
+  const scene = reportScene(question, report);
   const { pose } = report;
   if (pose === null) {
     const message = 'The table has no place in this report, so there is no shot to draw.';
