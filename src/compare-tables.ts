@@ -1,3 +1,4 @@
+import type { ArrangementInput, FurnishingInput } from './arrangement/furnishing-input.js';
 import { assessQuestion } from './assess-fit.js';
 import { readFitInput } from './check-fit-input.js';
 import type { CueInput, TableInput } from './equipment/equipment-types.js';
@@ -23,6 +24,9 @@ export interface CompareInput {
   readonly cues?: readonly (Length | CueInput)[];
   readonly stroke?: Partial<StrokeInput>;
   readonly search?: SearchOptions;
+  /** Other pieces that are to stand in the room beside each of the tables. */
+  readonly furnishings?: readonly FurnishingInput[];
+  readonly arrangement?: ArrangementInput;
 }
 
 /**
@@ -35,8 +39,8 @@ export function compareTables(input: CompareInput): TableComparison {
   const questions = readGuarded([input], problems, () => readQuestions(input, problems));
   if (questions === null || problems.problems.length > 0) throw new InputError(problems.problems);
   const rows = questions.map((question): ComparisonRow => {
-    const { table, pose, clearance, cues } = assessQuestion(question);
-    return {
+    const { table, pose, clearance, cues, arrangement } = assessQuestion(question);
+    const row = {
       table,
       pose,
       clearance,
@@ -50,6 +54,9 @@ export function compareTables(input: CompareInput): TableComparison {
       })),
       longestCue: pose === null ? 0 : clearance.longestCue,
     };
+    if (arrangement === undefined) return row;
+    const { pieces } = arrangement;
+    return { ...row, pieces: { asked: pieces.length, placed: pieces.filter(({ fits }) => fits).length } };
   });
   const [{ survey }] = questions;
   const comparison: TableComparison = { schema: 'elbowroom/comparison@1', rows };
@@ -63,7 +70,12 @@ const MOST_TABLES = 1000;
 
 /** One checked question a table, or null with every problem. */
 function readQuestions(input: unknown, problems: ProblemList): readonly FitQuestion[] | null {
-  const fields = readObject(input, '', ['room', 'tables', 'cues', 'stroke', 'search'], problems);
+  const fields = readObject(
+    input,
+    '',
+    ['room', 'tables', 'cues', 'stroke', 'search', 'furnishings', 'arrangement'],
+    problems,
+  );
   if (fields === null) return null;
   const { tables: given = Object.keys(TABLES), ...rest }: Record<string, unknown> =
     Object.fromEntries(fields);

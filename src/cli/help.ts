@@ -8,8 +8,8 @@ export const HELP = `Usage: elbowroom [options] [file.json]
 Says whether a pool, snooker or carom table goes into a room and whether people
 can play on it there. The file holds a room (with "outline", or with "tape" for
 tape readings), together with --table, or a whole question (with "room", "table"
-and more, such as "delivery" for the way in). Without a file, or with -, the
-JSON is read from standard input.
+and more, such as "delivery" for the way in and "furnishings" for other pieces
+in the room). Without a file, or with -, the JSON is read from standard input.
 
 A file of tape readings alone (with "walls", "diagonals" and more) and no table
 is answered with the room that they make: its corners, how surely each wall is

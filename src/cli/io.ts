@@ -1,15 +1,12 @@
-import type { CueInput, TableInput, TableSpec } from '../equipment/equipment-types.js';
-import type { FitInput, SearchOptions } from '../fit-input.js';
+import type { CompareInput } from '../compare-tables.js';
+import type { TableSpec } from '../equipment/equipment-types.js';
+import type { FitInput } from '../fit-input.js';
 import type { InputError, InputProblem } from '../input-error.js';
-import type { Length } from '../length/length.js';
 import type { TableComparison } from '../report/comparison.js';
 import type { DescribeOptions } from '../report/describe-fit.js';
 import type { FitReport } from '../report/fit-report.js';
-import type { RoomInput } from '../room/room-input.js';
 import type { TapeSurvey } from '../room/tape-input.js';
 import type { TapedRoom } from '../room/tape-report.js';
-import type { TapedRoomInput } from '../room/tape-room.js';
-import type { StrokeInput } from '../stroke/stroke-settings.js';
 
 /** What the program touches of the world outside, so that a test can stand in for it. */
 export interface CliIo {
@@ -28,19 +25,10 @@ export interface CliIo {
   readonly debug: boolean;
 }
 
-/** One question about several tables. */
-export interface CompareQuestion {
-  readonly room: RoomInput | TapedRoomInput;
-  readonly tables?: readonly (string | TableInput)[];
-  readonly cues?: readonly (Length | CueInput)[];
-  readonly stroke?: Partial<StrokeInput>;
-  readonly search?: SearchOptions;
-}
-
 /** The part of the library that the program calls. */
 export interface Library {
   readonly assessFit: (input: FitInput) => FitReport;
-  readonly compareTables: (question: CompareQuestion) => TableComparison;
+  readonly compareTables: (question: CompareInput) => TableComparison;
   readonly checkFitInput: (input: unknown) => readonly InputProblem[];
   readonly roomFromTape: (survey: TapeSurvey) => TapedRoom;
   readonly describeTapedRoom: (room: TapedRoom, options?: DescribeOptions) => string;

@@ -1,10 +1,11 @@
+import type { CompareInput } from '../compare-tables.js';
 import type { FitInput } from '../fit-input.js';
 import type { InputProblem } from '../input-error.js';
 import { plainName } from '../report/sentences.js';
 import { wrapText } from '../report/wrap.js';
 import { decodeText } from './decode-text.js';
 import { describeTables, HELP, USAGE } from './help.js';
-import { type CliIo, type CompareQuestion, EXIT, type Library } from './io.js';
+import { type CliIo, EXIT, type Library } from './io.js';
 import { progressLine } from './progress.js';
 import { type Flags, readFlags } from './read-flags.js';
 import { pathsAsGiven, type RawQuestion, readQuestion, watched } from './read-question.js';
@@ -93,14 +94,16 @@ function compare(question: RawQuestion, source: string, flags: Flags, io: CliIo,
   const [first] = good;
   if (first === undefined) return refuse(io, 'There is no table to compare.');
   const progress = io.stderrIsTty ? progressLine(io.writeError, flags.units) : null;
-  const { room, cues, stroke } = first;
+  const { room, cues, stroke, furnishings, arrangement } = first;
   const search = progress === null ? first.search : watched(first, progress.onProgress).search;
-  const all: CompareQuestion = {
+  const all: CompareInput = {
     room,
     ...(flags.tables.length > 0 ? { tables: flags.tables } : {}),
     ...(cues === undefined ? {} : { cues }),
     ...(stroke === undefined ? {} : { stroke }),
     ...(search === undefined ? {} : { search }),
+    ...(furnishings === undefined ? {} : { furnishings }),
+    ...(arrangement === undefined ? {} : { arrangement }),
   };
   const comparison = answering(progress, library, () => library.compareTables(all));
   if ('problems' in comparison) return refuseInput(comparison.problems, question, source, flags, io, library);

@@ -24,6 +24,8 @@ export interface ComparisonRow {
   readonly cues: readonly ComparisonCue[];
   /** Longest cue with which no level stroke meets anything, mm; 0 without a pose. */
   readonly longestCue: number;
+  /** Other pieces: how many were asked for, and how many have a place beside this table with nothing wrong there. Where any were asked for. */
+  readonly pieces?: { readonly asked: number; readonly placed: number };
 }
 
 /** Which tables take which cues in one room, one row a table. Plain JSON: millimetres, degrees, shares in 0..1. */

@@ -59,7 +59,9 @@ function blockOf(row: ComparisonRow, units: SentenceUnits): Block {
   const name = plainName(row.table.name);
   if (row.pose === null) return { name: `${name}: cannot stand here`, lines };
   const longest = row.longestCue > 0 ? sayCue(row.longestCue, units, 'down') : 'none';
-  return { name: `${name}, longest cue ${longest}`, lines };
+  const { pieces } = row;
+  const beside = pieces === undefined ? '' : `, ${pieces.placed} of ${pieces.asked} other pieces`;
+  return { name: `${name}, longest cue ${longest}${beside}`, lines };
 }
 
 function blockLines(block: Block, widths: readonly number[]): string[] {

@@ -1,4 +1,5 @@
-import type { CliIo, CompareQuestion, Library } from '../../src/cli/io.js';
+import type { CliIo, Library } from '../../src/cli/io.js';
+import type { CompareInput } from '../../src/compare-tables.js';
 import type { FitInput } from '../../src/fit-input.js';
 import { InputError, type InputProblem } from '../../src/input-error.js';
 import { describeComparison } from '../../src/report/describe-comparison.js';
@@ -61,7 +62,7 @@ export function fakeWorld(
 export interface FakeLibrary {
   readonly library: Library;
   readonly asked: unknown[];
-  readonly compared: CompareQuestion[];
+  readonly compared: CompareInput[];
 }
 
 export function fakeLibrary(
@@ -72,7 +73,7 @@ export function fakeLibrary(
   } = {},
 ): FakeLibrary {
   const asked: unknown[] = [];
-  const compared: CompareQuestion[] = [];
+  const compared: CompareInput[] = [];
   const verdict = options.verdict ?? 'tight';
   const tables = ['pool-8ft-home', 'pool-9ft'].map((id) => ({ ...SAMPLE_TABLE, id, name: `Table ${id}` }));
   const pose = verdict === 'none' ? null : { x: 0, y: 0, turn: 0 };
