@@ -91,7 +91,9 @@ class Page {
     );
     form.addEventListener('submit', (event) => {
       event.preventDefault();
-      if (this.#check()) this.#reckon();
+      if (!this.#check()) return;
+      this.#reckon();
+      this.#answer.reveal();
     });
     return form;
   }

@@ -76,6 +76,12 @@ export class AnswerView {
     return value === 'mm' || value === 'ftin' ? value : 'cm';
   }
 
+  /** On a phone the answer lies below the form: whoever asks for it is taken there. */
+  reveal(): void {
+    const { top } = this.element.getBoundingClientRect();
+    if (top < 0 || top > window.innerHeight / 2) this.element.scrollIntoView();
+  }
+
   /** The readings are others than those of the answer. */
   outdate(): void {
     this.#stale.hidden = this.#shown === null;

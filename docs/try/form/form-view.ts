@@ -5,8 +5,8 @@ import { el, setText } from '../probe/dom.js';
 import type { Strings } from '../strings.js';
 import { FormBuilder, type FormEvents } from './build-form.js';
 import type { FormPlace } from './controls.js';
-import { formShape, shownPaths } from './form-shape.js';
-import type { ChoicePart, FieldPart, FormState, ListPart } from './parts.js';
+import { allParts, formShape, shownPaths } from './form-shape.js';
+import type { ChoicePart, FieldPart, FormState, ListPart, Section } from './parts.js';
 import type { Catalogues } from './shape-table.js';
 
 export interface FormListener {
@@ -66,7 +66,7 @@ export class FormView {
     }
     const { input } = this.#state;
     const builder = new FormBuilder(input, this.#strings, this.#events());
-    const sections = formShape(input, this.#strings, this.#catalogues);
+    const sections = this.#sections();
     const elements = sections.map((section, i) =>
       builder.section(section, i + 1, this.#open.get(section.id) === true || !section.folded),
     );
@@ -92,14 +92,24 @@ export class FormView {
   }
 
   #chosen(part: ChoicePart, value: string): void {
+    const before = skeletonOf(this.#sections());
     this.#state = part.choose(this.#state, value);
-    this.#render();
-    const path = pathText(part.path);
-    this.#places
-      .find((place) => place.control && place.path === path)
-      ?.target()
-      ?.focus();
+    const sections = this.#sections();
+    // Whoever types to choose goes on typing: the control must stay the same one.
+    if (skeletonOf(sections) === before) writeNotes(sections);
+    else {
+      this.#render();
+      const path = pathText(part.path);
+      this.#places
+        .find((place) => place.control && place.path === path)
+        ?.target()
+        ?.focus();
+    }
     this.#listener.changed(null, true);
+  }
+
+  #sections(): Section[] {
+    return formShape(this.#state.input, this.#strings, this.#catalogues);
   }
 
   #inserted(list: ListPart, index: number, item: Json): void {
@@ -127,5 +137,23 @@ export class FormView {
     const heads = this.#places.filter(({ control }) => !control);
     const place = heads.find(({ path }) => path === row) ?? heads.find(({ path }) => path === whole);
     place?.target()?.focus();
+  }
+}
+
+/** Which controls there are, whatever is written in them. */
+function skeletonOf(sections: readonly Section[]): string {
+  return JSON.stringify(
+    allParts(sections).map((part) => {
+      if (part.part === 'group') return part.heading;
+      return [part.part, part.path, part.part === 'choice' && part.note !== undefined];
+    }),
+  );
+}
+
+function writeNotes(sections: readonly Section[]): void {
+  for (const part of allParts(sections)) {
+    if (part.part !== 'choice' || part.note === undefined) continue;
+    const note = document.getElementById(`n:${pathText(part.path)}`);
+    if (note !== null) setText(note, part.note);
   }
 }

@@ -15,6 +15,9 @@ export interface CatalogueTable {
   readonly id: string;
   readonly name: string;
   readonly game: string;
+  /** The play field as one says it, */
+  readonly about: readonly [length: string, width: string];
+  /** and both sizes exactly. */
   readonly field: readonly [length: string, width: string];
   readonly outer: readonly [length: string, width: string];
 }
@@ -27,7 +30,7 @@ export function tableSection(input: Json, strings: Strings, { tables }: Catalogu
   const table = getAt(input, TABLE);
   const known = tables.find(({ id }) => id === table);
   const own = isObject(table);
-  const options: Option[] = tables.map(({ id, name, game, field: [along, across] }) => ({
+  const options: Option[] = tables.map(({ id, name, game, about: [along, across] }) => ({
     value: id,
     label: words.option(name, along, across),
     group: game,
@@ -42,7 +45,7 @@ export function tableSection(input: Json, strings: Strings, { tables }: Catalogu
     options: [...options, { value: OWN, label: words.own, group: words.ownGroup }],
     radios: false,
     showsValue: !own,
-    ...(known === undefined ? {} : { note: words.field(...known.field) }),
+    ...(known === undefined ? {} : { note: words.field(...known.about) }),
     choose: (state, value) => ({
       ...state,
       input: setAt(state.input, TABLE, value === OWN ? measured(known) : value),

@@ -15,12 +15,14 @@ import type { Job, Reply, Step } from './messages.js';
  * not wanted any more is ended from outside, with the worker.
  */
 
-/** Steps are told so often, ms: as fast as one can read them. */
+/** Steps are told so often, ms: as fast as one can read them. The first place that is found is told at once. */
 const PAUSE = 80;
 
 let told = 0;
+let found = false;
 
 self.addEventListener('message', ({ data: job }: MessageEvent<Job>) => {
+  found = false;
   try {
     if (job.kind === 'fit') reply({ kind: 'report', report: assess(job.input) });
     else {
@@ -65,8 +67,10 @@ function comparing({ room, cues, stroke, search }: FitInput, table: string | Tab
 /** Tells a step, and that the search is to go on. */
 function tell(step: Step): true {
   const now = performance.now();
-  if (now - told >= PAUSE) {
+  const first = !found && step.kind === 'searching' && step.value > 0;
+  if (first || now - told >= PAUSE) {
     told = now;
+    found ||= first;
     reply({ kind: 'step', step });
   }
   return true;
