@@ -99,10 +99,12 @@ class Page {
   }
 
   #load(input: Json): void {
-    this.#problems.forget();
-    this.#problems.tellAll();
     this.#asked = '';
+    this.#problems.forget();
     this.#form.load(input);
+    // What somebody else wrote is told in full.
+    this.#problems.tellAll();
+    this.#problems.show(checkFitInput(input), this.#form.places);
   }
 
   #changed(path: string | null, done: boolean): void {

@@ -12,6 +12,7 @@ export const CATALOGUES: Catalogues = {
     id,
     name,
     game,
+    about: [`${field.length} mm`, `${field.width} mm`],
     field: [`${field.length} mm`, `${field.width} mm`],
     outer: [`${outer.length} mm`, `${outer.width} mm`],
   })),

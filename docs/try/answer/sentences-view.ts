@@ -11,7 +11,7 @@ function blockOf({ title, paragraphs, items, figures }: SentenceBlock): HTMLElem
   return el(
     'div',
     { class: 'block' },
-    ...(title === null ? [] : [el('h4', {}, title)]),
+    ...(title === null ? [] : [el('h3', {}, title)]),
     ...paragraphs.map((text) => el('p', {}, text)),
     ...(items.length === 0 ? [] : [el('ul', {}, ...items.map((text) => el('li', {}, text)))]),
     ...(figures.length === 0 ? [] : [el('pre', {}, figures.join('\n'))]),
