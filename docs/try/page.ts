@@ -28,7 +28,7 @@ class Page {
   readonly #probe: Probe;
   readonly #reckoner = new Reckoner();
   readonly #live = el('input', { type: 'checkbox', id: 'live', checked: true });
-  readonly #said = el('p', { class: 'status', role: 'status' });
+  readonly #said = el('p', { class: 'spoken', role: 'status' });
   #timer = 0;
   /** What was reckoned last, or is being reckoned, as text. */
   #asked = '';

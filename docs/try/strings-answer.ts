@@ -31,7 +31,7 @@ export const ENGLISH_ANSWER = {
     certainty: 'How sure',
     certain: 'Sure, even if every measurement is off by its tolerance',
     certainTape: (percent: number) =>
-      `Sure: at least ${percent} of 100 measurings of this kind call nothing wrong sure`,
+      `Sure: in at least ${percent} of 100 measurings like this one, no wrong answer is called sure`,
     uncertain: 'Not sure: it hangs on the last few millimetres, so the careful answer is given',
     proof: 'Proof',
     proofs: {

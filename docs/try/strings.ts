@@ -44,6 +44,7 @@ export const ENGLISH = {
     count: (count: number) =>
       count === 1 ? 'One reading needs another look.' : `${count} readings need another look.`,
     whole: 'The input as a whole',
+    more: (count: number) => `And ${count} more, each told beside its reading.`,
   },
 
   room: {

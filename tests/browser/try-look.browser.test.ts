@@ -60,11 +60,15 @@ describe.each(['phone', 'desktop'] as const)('at the width of a %s', (width) => 
     await showEverything(page);
     await makeMistakes(page);
     const beyond = await page.evaluate(() => {
-      const limit = document.documentElement.clientWidth;
       const scrolls = '.drawing-view, .scrolling, pre, .probe-root';
-      return [...document.querySelectorAll('main *, header *')]
+      return [...document.querySelectorAll('main *')]
         .filter((element) => element.closest(scrolls) === null && element.checkVisibility())
-        .filter((element) => element.getBoundingClientRect().right > limit + 0.5)
+        .filter((element) => {
+          // Each within the framed part of the page that it belongs to.
+          const frame = element.closest('main > *, .columns-two > *')?.getBoundingClientRect();
+          const { left, right } = element.getBoundingClientRect();
+          return frame !== undefined && (right > frame.right + 0.5 || left < frame.left - 0.5);
+        })
         .map((element) => `${element.tagName} ${element.className} ${element.id}`);
     });
     expect(beyond).toEqual([]);

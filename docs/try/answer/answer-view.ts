@@ -113,6 +113,7 @@ export class AnswerView {
   /** There is no answer, for a reason. */
   end(words: string): void {
     this.#running.hidden = true;
+    this.#status.className = 'status';
     setText(this.#status, words);
   }
 
@@ -127,6 +128,8 @@ export class AnswerView {
     this.#draw();
     const verdict = `${words.verdicts[report.verdict]}: ${words.means[report.verdict]}`;
     this.end(words.done(verdict));
+    // The summary shows what this says.
+    this.#status.className = 'spoken';
   }
 
   #draw(): void {

@@ -125,7 +125,7 @@ export class FormBuilder {
       buttons.unshift(insert);
     }
     box.append(
-      el('span', { class: 'row-name', id: nameId }, row.name),
+      el('span', { class: 'row-name', id: nameId }, row.name.charAt(0).toUpperCase() + row.name.slice(1)),
       el('div', { class: 'parts' }, ...this.#parts(row.parts, name)),
       el('div', { class: 'row-buttons' }, ...buttons),
       error,

@@ -4,6 +4,9 @@ import { el } from '../probe/dom.js';
 import type { Strings } from '../strings.js';
 import type { FormPlace } from './controls.js';
 
+/** As many problems are listed in the summary; nobody mends more before looking again. */
+const MOST_LINKS = 8;
+
 /** Tells each problem beside the reading that caused it, and all of them in a summary that leads there. */
 export class ProblemsView {
   readonly summary: HTMLElement;
@@ -65,7 +68,10 @@ export class ProblemsView {
     this.summary.hidden = !this.#all || links.length === 0;
     this.summary.replaceChildren(
       el('h3', {}, this.#strings.problems.heading(links.length)),
-      el('ul', {}, ...links),
+      el('ul', {}, ...links.slice(0, MOST_LINKS)),
+      ...(links.length > MOST_LINKS
+        ? [el('p', {}, this.#strings.problems.more(links.length - MOST_LINKS))]
+        : []),
     );
     return first;
   }
