@@ -1,8 +1,6 @@
-import { ENGLISH_ANSWER } from './strings-answer.js';
-
 /**
  * Every word of the page but those of the shot probe (`probe/strings.ts`) and of the library's own sentences. A translation is
- * another object of the same shape; `strings-answer.ts` is its second half.
+ * another object of the same shape.
  */
 export const ENGLISH = {
   language: 'en-GB',
@@ -79,8 +77,8 @@ export const ENGLISH = {
     from: 'From corner',
     length: 'Length',
     corner: 'Corner at its end',
-    internal: 'internal, 90°',
-    external: 'external, 270°',
+    internal: '90°, internal',
+    external: '270°, external',
     degrees: 'degrees:',
     walk: 'The walk goes',
     clockwise: 'clockwise: the next wall is to the right',
@@ -224,7 +222,141 @@ export const ENGLISH = {
     pieceTurn: 'Turned by, degrees',
   },
 
-  ...ENGLISH_ANSWER,
+  answer: {
+    heading: 'Answer',
+    waiting: 'Nothing has been reckoned yet.',
+    stale: 'The readings have changed since: this answer is for those before.',
+    reckoning: 'Reckoning',
+    stop: 'Stop',
+    stopped: 'Stopped before there was an answer.',
+    failed: (message: string) => `This could not be reckoned: ${message}`,
+    done: (verdict: string) => `Reckoned. ${verdict}`,
+    start: 'Looking for the best place',
+    searching: (value: string, bound: string) =>
+      `Best place so far has ${value} all round; no place has more than ${bound}`,
+    arranging: (layouts: number, placed: number) =>
+      `${layouts} arrangements weighed; the best places ${placed} of the pieces`,
+    progress: 'How far the search is',
+
+    verdicts: {
+      clear: 'Clear',
+      tight: 'Tight',
+      partial: 'Partial',
+      none: 'No place',
+    },
+    means: {
+      clear: 'The table stands here and every shot can be played freely.',
+      tight: 'Every shot can be played, some only with a short backswing or a raised cue.',
+      partial: 'The table stands here, but some shots cannot be played.',
+      none: 'The table cannot stand in this room.',
+    },
+    certainty: 'How sure',
+    certain: 'Sure, even if every measurement is off by its tolerance',
+    certainTape: (percent: number) =>
+      `Sure: in at least ${percent} of 100 measurings like this one, no wrong answer is called sure`,
+    uncertain: 'Not sure: it hangs on the last few millimetres, so the careful answer is given',
+    proof: 'Proof',
+    proofs: {
+      distance: 'By plain distance: no level cue reaches anything, whatever the shot',
+      raised: 'By distance: short strokes, raised as far as is usual, end short of everything',
+      boxes: 'By bounds over all shots, box by box',
+      shot: 'By one shot that was checked on its own',
+      resolution: 'Below the resolution of the proof, so the careful answer is given',
+      standing: 'By the outside of the table: it meets something wherever it is put',
+    },
+    place: 'Place',
+    placed: (x: string, y: string, turn: string) =>
+      `Middle of the field at x = ${x}, y = ${y}; turned by ${turn}`,
+    degrees: (turn: number) => `${Number(turn.toFixed(1))}°`,
+    noPlace: 'none',
+    field: 'Play field',
+    clearance: 'Room all round',
+    clearanceOf: (value: string, bound: string) =>
+      `${value} from any ball to walls and tall things; no place here has more than ${bound}`,
+    clearanceGiven: (value: string) => `${value} from any ball to walls and tall things`,
+    longest: 'Longest free cue',
+    longestOf: (value: string, bound: string) => `${value} here, at most ${bound} anywhere in this room`,
+    longestGiven: (value: string) => `${value} here`,
+    nowhere: 'Proved: no place in this room is clear for this cue',
+    size: (length: string, width: string) => `${length} by ${width}`,
+
+    cues: 'Cues at this place',
+    cue: 'Cue',
+    verdict: 'Verdict',
+    open: 'Open',
+    cramped: 'Cramped',
+    blocked: 'Blocked',
+    longestCue: 'Longest free cue',
+    unsure: (verdict: string) => `${verdict}, not sure`,
+    none: 'none',
+    all: 'all',
+    percent: (percent: number) => `${percent} %`,
+    under: (percent: number) => `under ${percent} %`,
+    sharesNote: (percent: number) =>
+      `Shares are estimates, each good to about ${percent} of 100 shots, unless they are none or all.`,
+
+    sentences: 'In sentences',
+    units: 'Lengths of the answer in',
+    unitNames: { mm: 'millimetres', cm: 'centimetres', ftin: 'feet and inches' },
+  },
+
+  drawing: {
+    heading: 'Drawing to scale',
+    label: 'The drawing; scrolls sideways',
+    scale: 'Scale',
+    best: 'largest that fits',
+    sheet: 'Sheet',
+    anySheet: 'smallest that takes it',
+    scaleOf: (scale: number) => `1:${scale}`,
+    paperSize: 'As large as on paper',
+    print: 'Print to scale',
+    printNote: 'Print at 100 %, not fitted to the page: the scale then holds on paper.',
+    refused: 'The drawing cannot be shown.',
+    save: 'Save the drawing',
+    file: 'elbowroom-plan.svg',
+  },
+
+  comparison: {
+    heading: 'Other tables in the same room',
+    note: 'Each table is given the place where it has the most room; other pieces and a place given for the table are not counted here.',
+    which: 'Tables',
+    all: 'every table of the catalogue',
+    compare: 'Compare',
+    table: 'Table and play field',
+    caption: (cues: number) => (cues === 1 ? 'Tables with the cue' : 'Tables with each cue'),
+    usualCue: 'usual cue',
+    own: 'as written above',
+    progress: 'Tables compared',
+    done: (count: number) => (count === 1 ? 'One table was compared.' : `${count} tables were compared.`),
+    stopped: 'Stopped; the tables so far are shown.',
+    problems: 'First the readings that need another look.',
+    label: 'Comparison; scrolls sideways',
+  },
+
+  sharing: {
+    heading: 'Keep or pass on',
+    open: 'Open a file',
+    save: 'Save as a file',
+    file: 'elbowroom-room.json',
+    link: 'Make a link',
+    linkLabel: 'Link that holds the whole room',
+    linkCopied: 'The link was copied. It holds the room itself: whoever has it can read the readings.',
+    linkMade:
+      'The link is ready to be copied. It holds the room itself: whoever has it can read the readings.',
+    opened: (name: string) => `Opened ${name}.`,
+    openedLink: 'The room of the link was opened.',
+    why: {
+      'too-large': 'That is too large to be a room: nothing was opened.',
+      'not-json': 'That is no JSON file: nothing was opened.',
+      'not-an-input': 'That file holds no room and table: nothing was opened.',
+      'damaged-link': 'The link is damaged or was cut short: nothing was opened.',
+      'unknown-link': 'The link is of a kind that this page does not know: nothing was opened.',
+      'cannot-inflate': 'This browser cannot unpack the link: nothing was opened.',
+    },
+    unreadable: 'The file could not be read.',
+    startAgain: 'Start again',
+    started: 'The readings are those of the beginning.',
+  },
 };
 
 export type Strings = typeof ENGLISH;
