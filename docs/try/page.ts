@@ -113,7 +113,10 @@ class Page {
     const problems = checkFitInput(this.#form.input);
     if (done) this.#problems.show(problems, this.#form.places);
     if (JSON.stringify(this.#form.input) !== this.#asked) {
-      this.#stop();
+      // Overtaken, which nobody needs to be told.
+      this.#reckoner.stop();
+      this.#answer.end('');
+      this.#asked = '';
       this.#answer.outdate();
     }
     window.clearTimeout(this.#timer);

@@ -269,6 +269,8 @@ export const ENGLISH = {
       `Middle of the field at x = ${x}, y = ${y}; turned by ${turn}`,
     degrees: (turn: number) => `${Number(turn.toFixed(1))}°`,
     noPlace: 'none',
+    pieces: 'Other pieces',
+    placedPieces: (placed: number, asked: number) => `${placed} of ${asked} have a place`,
     field: 'Play field',
     clearance: 'Room all round',
     clearanceOf: (value: string, bound: string) =>
@@ -318,7 +320,7 @@ export const ENGLISH = {
 
   comparison: {
     heading: 'Other tables in the same room',
-    note: 'Each table is given the place where it has the most room; other pieces and a place given for the table are not counted here.',
+    note: 'Each table is given the best place for it in this room, with the other pieces if there are any; a place given for the table is not counted here.',
     which: 'Tables',
     all: 'every table of the catalogue',
     compare: 'Compare',

@@ -1,5 +1,8 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
+import { START } from '../../docs/try/document/start.js';
+import { checkFitInput } from '../../src/check-fit-input.js';
+import { compareTables } from '../../src/compare-tables.js';
 import type { FitInput } from '../../src/fit-input.js';
 import { serve, useBrowser, VIEWPORTS } from './harness.js';
 import { answered, control, fromNode, sentences, useTryPage } from './try-page.js';
@@ -263,15 +266,10 @@ describe('reckoning', () => {
     await page.getByRole('button', { name: 'Compare', exact: true }).click();
     await page.getByText('tables were compared').waitFor();
     const rows = await page.locator('.comparison tbody').allInnerTexts();
-    const { compareTables } = await import('../../src/compare-tables.js');
-    const { START } = await import('../../docs/try/document/start.js');
-    const { checkFitInput } = await import('../../src/check-fit-input.js');
-    const good = (input: unknown): input is FitInput => checkFitInput(input).length === 0;
-    if (!good(START)) throw new Error('The page begins with a bad input.');
     const tables = ['12ft', '12ft-metric', '10ft', '9ft', '8ft', '7ft', '6ft'].map(
       (size) => `snooker-${size}`,
     );
-    const { room, cues = [] } = START;
+    const { room, cues = [] } = startInput();
     const compared = compareTables({ room, cues, tables });
     const names = { clear: 'Clear', tight: 'Tight', partial: 'Partial', none: 'No place' };
     expect(rows).toHaveLength(tables.length);
@@ -283,6 +281,36 @@ describe('reckoning', () => {
     expect(problems).toEqual([]);
   });
 
+  it('finds places for other pieces as assessFit does, and for a piece by its measurements', async () => {
+    const { page, problems } = await browser.open(address);
+    await answered(page);
+    await page.getByText('Other pieces in the room').click();
+    await page.getByRole('button', { name: 'Add a piece' }).click();
+    await page.locator(control('furnishings[0].kind:kind')).selectOption('sofa');
+    await page.getByRole('button', { name: 'Add a piece' }).click();
+    await page.locator(control('furnishings[1].kind:kind')).selectOption({ label: 'by its measurements' });
+    await page.locator(control('furnishings[1].name')).fill('the trunk');
+    await page.locator(control('furnishings[1].footprint.length')).fill('70 cm');
+    await page.locator(control('furnishings[1].footprint.width')).fill('40 cm');
+    await page.locator(control('furnishings[1].height')).fill('45 cm');
+    await page.locator(control('furnishings[1].stands')).selectOption('wall');
+    await page.getByRole('button', { name: 'Reckon', exact: true }).click();
+    const pieces = [
+      { kind: 'sofa' },
+      {
+        name: 'the trunk',
+        footprint: { length: '70 cm', width: '40 cm' },
+        height: '45 cm',
+        stands: 'wall',
+      },
+    ] as const;
+    const { report, words } = fromNode({ ...startInput(), furnishings: pieces });
+    await expect.poll(() => sentences(page), { timeout: 30_000 }).toEqual(words);
+    const placed = report.arrangement?.pieces.filter(({ fits }) => fits).length;
+    expect(await page.locator('.facts').textContent()).toContain(`${placed} of 2 have a place`);
+    expect(problems).toEqual([]);
+  });
+
   it('passes the answer on to the probe', async () => {
     const { page } = await browser.open(address);
     await answered(page);
@@ -290,3 +318,14 @@ describe('reckoning', () => {
     expect(await page.locator('.probe-root svg').count()).toBeGreaterThan(1);
   });
 });
+
+/** What the page opens with. */
+function startInput(): FitInput {
+  const start: unknown = START;
+  if (!isGood(start)) throw new Error('The page begins with a bad input.');
+  return start;
+}
+
+function isGood(input: unknown): input is FitInput {
+  return checkFitInput(input).length === 0;
+}

@@ -121,8 +121,11 @@ export class ComparisonView {
   }
 
   #group(row: ComparisonRow, numbers: Numbers): HTMLElement {
-    const { size } = this.#strings.answer;
+    const { size, placedPieces } = this.#strings.answer;
     const { name, field } = row.table;
+    const { pieces } = row;
+    const beside =
+      pieces === undefined ? [] : [el('span', { class: 'size' }, placedPieces(pieces.placed, pieces.asked))];
     const rows = row.cues.map((cue, i) => {
       const first = i === 0;
       const span = { rowspan: row.cues.length };
@@ -132,6 +135,7 @@ export class ComparisonView {
         name,
         ' ',
         el('span', { class: 'size' }, size(numbers.near(field.length), numbers.near(field.width))),
+        ...beside,
       );
       const longest = row.longestCue > 0 ? numbers.down(row.longestCue) : '–';
       return el(

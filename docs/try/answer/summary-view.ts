@@ -18,6 +18,7 @@ export function summaryOf(
     ...(wanted === undefined ? [] : [[words.proof, words.proofs[wanted.proof]] satisfies [string, string]]),
     [words.field, words.size(numbers.near(table.field.length), numbers.near(table.field.width))],
     ...placeFacts(input, report, numbers, strings),
+    ...pieceFacts(report, strings),
   ];
   return el(
     'div',
@@ -70,6 +71,12 @@ function placeFacts(
   if (clearance.clearNowhere && last !== undefined)
     facts[facts.length - 1] = [last[0], `${last[1]}. ${words.nowhere}.`];
   return facts;
+}
+
+function pieceFacts({ arrangement }: FitReport, { answer: words }: Strings): [string, string][] {
+  if (arrangement === undefined) return [];
+  const { pieces } = arrangement;
+  return [[words.pieces, words.placedPieces(pieces.filter(({ fits }) => fits).length, pieces.length)]];
 }
 
 function cueTable({ cues }: FitReport, numbers: Numbers, strings: Strings): HTMLElement[] {

@@ -54,13 +54,16 @@ function assess(input: FitInput): FitReport {
   return assessFit({ ...input, search, arrangement: arranging });
 }
 
-function comparing({ room, cues, stroke, search }: FitInput, table: string | TableInput): CompareInput {
+function comparing(input: FitInput, table: string | TableInput): CompareInput {
+  const { room, cues, stroke, search, furnishings, arrangement } = input;
   return {
     room,
     tables: [table],
     ...(cues === undefined ? {} : { cues }),
     ...(stroke === undefined ? {} : { stroke }),
     ...(search === undefined ? {} : { search }),
+    ...(furnishings === undefined ? {} : { furnishings }),
+    ...(arrangement === undefined ? {} : { arrangement }),
   };
 }
 
