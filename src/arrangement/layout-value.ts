@@ -8,15 +8,17 @@ import { type OpenReach, openReach } from '../placement/open-reach.js';
 import { REACHES } from '../placement/place-table.js';
 import { playerStrip } from '../placement/player-strip.js';
 import { cueingProblem, playSize, tableProblem } from '../placement/problem-for.js';
+import type { Scene } from '../room/scene.js';
 import { prepareStrokes } from '../stroke/prepare-strokes.js';
 import { standingRoom } from '../stroke/standing.js';
+import type { StrokeSettings } from '../stroke/stroke-settings.js';
 import type { ArrangeQuestion, Layout } from './arrange-question.js';
 import type { ArrangementValue } from './arrangement-report.js';
 import { furnishedScene } from './furnished-scene.js';
 import { fitsBeside, fitsRoom, fitsTable, type RoomRules, roomRules, tableRing } from './layout-rules.js';
 import { layoutWays, type WayJudge } from './layout-ways.js';
 import { type PlacedPiece, placePiece } from './piece-place.js';
-import { type SampleShots, samplePlay, sampleShots } from './play-sample.js';
+import { SAMPLE_SHOTS, type SampleShots, samplePlay, sampleShots } from './play-sample.js';
 import { apartShare } from './zone-sharing.js';
 
 /** What a layout is worth, with everything that its room asks prepared once. */
@@ -25,7 +27,7 @@ export type LayoutJudge = (layout: Layout) => ArrangementValue;
 /**
  * What a layout is worth: the terms of {@link ArrangementValue}. Nothing is placed or played where the pieces cut off the table, or a door that
  * leads to it, from the others; play counts by the share of the doors that lead to the table. Play is 1 where distances prove it, else taken from
- * a fixed sample of shots. The bound is the sum of the weights. The same layout has the same value, to the last bit.
+ * a fixed sample of shots and less than 1. The bound is the sum of the weights. The same layout has the same value, to the last bit.
  */
 export function layoutValue(question: ArrangeQuestion, layout: Layout): ArrangementValue {
   return layoutJudge(question)(layout);
@@ -83,7 +85,7 @@ function judge(
   };
 }
 
-/** open + 0.9 cramped of the wanted cue's shots with these pieces in the room; 0 where the table cannot stand, 1 where distances prove it. */
+/** open + 0.9 cramped of the wanted cue's shots with these pieces in the room; 0 where the table cannot stand, 1 where and only where distances prove it. */
 export function playAt(
   { scene, table, stroke, cue }: ArrangeQuestion,
   pose: Placement,
@@ -94,13 +96,27 @@ export function playAt(
   if (table === null) return 0;
   const room = furnishedScene(scene, pieces, table);
   if (!clearanceProbe(tableProblem(room, table)).stands(pose)) return 0;
-  const plain =
+  if (plainlyClear(room, table, stroke, reach, pose)) return 1;
+  const strokes = prepareStrokes(room, table, pose, stroke);
+  return Math.min(MOST_UNPROVED, samplePlay(strokes, standingRoom(strokes), cue, shots));
+}
+
+/** Play that distances do not prove is at most this, one shot less than all: a few shots may be lost that no sample shows. */
+export const MOST_UNPROVED: number = 1 - 1 / SAMPLE_SHOTS;
+
+/** Do distances alone prove that every shot is open with the table at this pose? */
+export function plainlyClear(
+  room: Scene,
+  table: TableSpec,
+  stroke: StrokeSettings,
+  reach: OpenReach,
+  pose: Placement,
+): boolean {
+  return (
     reach.steepest <= stroke.maxElevation &&
     clearanceProbe(cueingProblem(room, table, stroke.margin, reach)).clearance(pose) >= reach.rho - REACHES &&
-    playerStrip(room, table, pose) >= reach.strip - REACHES;
-  if (plain) return 1;
-  const strokes = prepareStrokes(room, table, pose, stroke);
-  return samplePlay(strokes, standingRoom(strokes), cue, shots);
+    playerStrip(room, table, pose) >= reach.strip - REACHES
+  );
 }
 
 /** How far the round corners of {@link cueingArea} may lie outside the true ones, mm: less than anything that a layout's worth turns on. */

@@ -105,8 +105,8 @@ export class ShotField {
     const trace = new ShotTrace(strokes, classifier.ell);
     const cos = Math.cos(pose.angle);
     const sin = Math.sin(pose.angle);
-    const cells: number[] = [];
-    const standers = standCells(grid, stand, table, pose);
+    const cells = new Int32Array(3 * MOST_STANCES * SAMPLE_SHOTS);
+    const standers = standCells(grid, stand, table, pose, cells);
     for (let k = 0; k < SAMPLE_SHOTS; k++) {
       const px = strokes.qx * shots.x[k];
       const py = strokes.qy * shots.y[k];
@@ -128,10 +128,17 @@ export class ShotField {
       this.#rays[4 * k + 1] = pose.y + sin * px + cos * py;
       this.#rays[4 * k + 2] = cos * ux - sin * uy;
       this.#rays[4 * k + 3] = sin * ux + cos * uy;
-      standers(cells, px, py, ux, uy, standingFrom(cue.length), standingTo(cue.length, trace.rim));
-      this.first[k + 1] = cells.length;
+      this.first[k + 1] = standers(
+        this.first[k],
+        px,
+        py,
+        ux,
+        uy,
+        standingFrom(cue.length),
+        standingTo(cue.length, trace.rim),
+      );
     }
-    this.cells = Int32Array.from(cells);
+    this.cells = cells.slice(0, this.first[SAMPLE_SHOTS]);
   }
 
   /** Which shots the solids spoil. */
@@ -178,8 +185,14 @@ export class ShotField {
 /** How far a cell's middle may be off the floor for the player while the cell counts, as a share of the cell. */
 export const HIDDEN_STAND = 0.35;
 
-/** Lists, for a window of standing in the table's frame, the cells in it. */
-function standCells(grid: FloorGrid, stand: Bits, table: TableSpec, pose: Placement) {
+/** Most cells that are listed for one shot. */
+const MOST_STANCES = 96;
+
+/**
+ * Lists, for a window of standing in the table's frame, the cells in it: every one, or every second or third of a large window. Returns how many
+ * there are in the list then.
+ */
+function standCells(grid: FloorGrid, stand: Bits, table: TableSpec, pose: Placement, into: Int32Array) {
   const { cell, left, bottom, columns, rows } = grid;
   const { radius, sideways } = DEFAULTS.standing;
   const cos = Math.cos(pose.angle);
@@ -187,7 +200,15 @@ function standCells(grid: FloorGrid, stand: Bits, table: TableSpec, pose: Placem
   const off = radius - HIDDEN_STAND * cell;
   const rimX = table.outer.length / 2;
   const rimY = table.outer.width / 2;
-  return (into: number[], px: number, py: number, ux: number, uy: number, from: number, to: number): void => {
+  return (
+    start: number,
+    px: number,
+    py: number,
+    ux: number,
+    uy: number,
+    from: number,
+    to: number,
+  ): number => {
     const middle = (from + to) / 2;
     const half = (to - from) / 2;
     const mu = px + middle * ux;
@@ -196,25 +217,39 @@ function standCells(grid: FloorGrid, stand: Bits, table: TableSpec, pose: Placem
     const y = pose.y + sin * mu + cos * mv;
     const wx = cos * ux - sin * uy;
     const wy = sin * ux + cos * uy;
-    const reachX = half * Math.abs(wx) + sideways * Math.abs(wy);
+    const step = Math.max(1, Math.round(Math.sqrt((4 * half * sideways) / (cell * cell * MOST_STANCES))));
     const reachY = half * Math.abs(wy) + sideways * Math.abs(wx);
-    const c0 = Math.max(0, Math.floor((x - reachX - left) / cell));
-    const c1 = Math.min(columns - 1, Math.floor((x + reachX - left) / cell));
-    const r0 = Math.max(0, Math.floor((y - reachY - bottom) / cell));
-    const r1 = Math.min(rows - 1, Math.floor((y + reachY - bottom) / cell));
-    for (let r = r0; r <= r1; r++) {
-      for (let c = c0; c <= c1; c++) {
+    const r0 = Math.max(0, Math.ceil((y - reachY - bottom) / cell - 0.5));
+    const r1 = Math.min(rows - 1, Math.floor((y + reachY - bottom) / cell - 0.5));
+    let count = start;
+    for (let r = r0; r <= r1; r += step) {
+      const dy = bottom + (r + 0.5) * cell - y;
+      // Where |dx wx + dy wy| <= half and |dy wx - dx wy| <= sideways.
+      let lo = -Infinity;
+      let hi = Infinity;
+      if (wx !== 0) {
+        const reach = half / Math.abs(wx);
+        lo = -dy * (wy / wx) - reach;
+        hi = lo + 2 * reach;
+      }
+      if (wy !== 0) {
+        const reach = sideways / Math.abs(wy);
+        const other = dy * (wx / wy) - reach;
+        lo = Math.max(lo, other);
+        hi = Math.min(hi, other + 2 * reach);
+      }
+      const c0 = Math.max(0, Math.ceil((x + lo - left) / cell - 0.5));
+      const c1 = Math.min(columns - 1, Math.floor((x + hi - left) / cell - 0.5));
+      for (let c = c0; c <= c1; c += step) {
         const i = r * columns + c;
-        if (!hasBit(stand, i)) continue;
-        const dx = left + (c + 0.5) * cell - x;
-        const dy = bottom + (r + 0.5) * cell - y;
-        if (Math.abs(dx * wx + dy * wy) > half || Math.abs(dy * wx - dx * wy) > sideways) continue;
-        const gx = x + dx - pose.x;
+        if ((stand[i >> 5] & (1 << (i & 31))) === 0) continue;
+        const gx = left + (c + 0.5) * cell - pose.x;
         const gy = y + dy - pose.y;
         const ox = Math.max(0, Math.abs(cos * gx + sin * gy) - rimX);
         const oy = Math.max(0, Math.abs(cos * gy - sin * gx) - rimY);
-        if (ox * ox + oy * oy >= off * off) into.push(i);
+        if (ox * ox + oy * oy >= off * off && count < into.length) into[count++] = i;
       }
     }
+    return count;
   };
 }

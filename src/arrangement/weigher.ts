@@ -6,7 +6,9 @@ import { apart, MOST_CANDIDATES } from './candidate-pool.js';
 import { furnishedScene } from './furnished-scene.js';
 import { flood, frameGoal, wayBlocked } from './grid-ways.js';
 import { fitsBeside, fitsRoom, fitsTable, tableRing } from './layout-rules.js';
+import { MOST_UNPROVED } from './layout-value.js';
 import type { PlacedPiece } from './piece-place.js';
+import { isFarOff, isPlain } from './plain-piece.js';
 import { SAMPLE_SHOTS } from './play-sample.js';
 import { hangLamps, type SearchRoom, tracesOf } from './search-room.js';
 import { ShotField, type Spoiled } from './shot-field.js';
@@ -32,6 +34,9 @@ export class Weigher {
   readonly #noWay: Bits;
   /** Play of what is in, by level; and with each candidate alone. */
   readonly #plays: number[] = [];
+  /** Whether distances prove that a candidate alone takes no shot; how many of what is in are not proved so, by level. */
+  readonly #plain: (boolean | undefined)[] = [];
+  readonly #shaky: number[] = [0];
   readonly #alone: (number | undefined)[] = [];
   /** Cells in which some player stands. */
   readonly #stances: Bits;
@@ -115,6 +120,7 @@ export class Weigher {
       for (let j = 0; j < i; j++) this.#shared[0] += zonesShared(piece, this.fixed[j]);
     });
     this.#plays.push(-1);
+    if (!isPlain(this.room, this.pose, this.fixed)) this.#shaky[0] = 1;
   }
 
   /** Takes in the candidates that the pool has got since. */
@@ -144,6 +150,10 @@ export class Weigher {
       this.#plays[level + 1] = harmless ? this.#plays[level] : -1;
     }
     const { placed } = this.room.pool.list[k];
+    this.#plain[k] ??=
+      this.#shaky[0] === 0 &&
+      (isFarOff(this.room, this.pose, this.room.traces(k).solids) || isPlain(this.room, this.pose, [placed]));
+    this.#shaky[level + 1] = this.#shaky[level] + (this.#plain[k] ? 0 : 1);
     let shared = this.#shared[level] + this.#cueShareOf(k);
     for (const j of this.chosen) shared += this.#pairShare(k, j);
     for (const f of this.fixed) shared += zonesShared(placed, f);
@@ -201,7 +211,8 @@ export class Weigher {
     if (field === null) return 0;
     const level = this.chosen.length;
     if (this.#plays[level] < 0) this.#plays[level] = this.#count(field, level);
-    return this.#plays[level];
+    const most = this.#shaky[level] > 0 ? MOST_UNPROVED * this.#doorShare : this.#doorShare;
+    return Math.min(most, this.#plays[level]);
   }
 
   /** The play with candidate k as the only one: no layout with it has more. */
