@@ -9,12 +9,12 @@ const EXAMPLES = new URL('../docs/examples/', import.meta.url);
 
 const isQuestion = (value: unknown): value is FitInput => checkFitInput(value).length === 0;
 
-describe('the drawing in the README', () => {
-  it('is what the code draws of the example beside it', () => {
-    const question: unknown = JSON.parse(readFileSync(new URL('garden-room.json', EXAMPLES), 'utf8'));
+describe('the drawings of the examples', () => {
+  it.each(['garden-room', 'games-room'])('are what the code draws of the question beside them: %s', (name) => {
+    const question: unknown = JSON.parse(readFileSync(new URL(`${name}.json`, EXAMPLES), 'utf8'));
     if (!isQuestion(question)) throw new Error('The example is no question.');
-    // `npx tsx src/cli.ts docs/examples/garden-room.json --svg docs/examples/garden-room.svg` draws it anew.
+    // `npx tsx src/cli.ts docs/examples/NAME.json --svg docs/examples/NAME.svg` draws it anew.
     const drawn = renderPlan(question, assessFit(question));
-    expect(readFileSync(new URL('garden-room.svg', EXAMPLES), 'utf8')).toBe(drawn);
+    expect(readFileSync(new URL(`${name}.svg`, EXAMPLES), 'utf8')).toBe(drawn);
   });
 });
