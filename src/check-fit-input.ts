@@ -131,7 +131,8 @@ const STAND_IN = {
 /** A table is symmetric under a half turn: its angle in [0, pi). */
 function halfTurned({ x, y, angle }: Placement): Placement {
   const rest = angle % Math.PI;
-  return { x, y, angle: rest < 0 ? rest + Math.PI : rest };
+  // Adding 0 makes 0 of -0.
+  return { x, y, angle: rest < 0 ? rest + Math.PI : rest + 0 };
 }
 
 function readSearch(value: unknown, path: string, problems: ProblemList): CheckedSearch | null {

@@ -1,5 +1,6 @@
 import type { Placement, Point } from '../geometry/types.js';
 import { at, type ProblemList, readLength, readNumber, readObject } from '../length/read-input.js';
+import { ROOM_LIMITS } from '../room/room-limits.js';
 
 /**
  * Centre (mm) and turn (radians) of a table, or null with problems; the turn defaults to 0. Half a turn is left as it is:
@@ -23,13 +24,21 @@ export function readCenter(
   what: string,
   problems: ProblemList,
 ): Point | null {
+  // No room lies farther out, and beyond some point doubles tell nothing of one.
+  const most = ROOM_LIMITS.coordinate;
   const coordinate = (key: 'x' | 'y'): number | null => {
     const value = fields.get(key);
     if (value === undefined)
       return problems.add(at(path, key), 'missing', `The ${key} of the ${what} is missing.`);
-    return readLength(value, at(path, key), { what: `${key} of the ${what}` }, problems);
+    return readLength(
+      value,
+      at(path, key),
+      { what: `${key} of the ${what}`, min: -most, max: most },
+      problems,
+    );
   };
   const x = coordinate('x');
   const y = coordinate('y');
-  return x === null || y === null ? null : [x, y];
+  // Adding 0 makes 0 of -0, which JSON cannot tell apart.
+  return x === null || y === null ? null : [x + 0, y + 0];
 }

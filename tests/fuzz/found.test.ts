@@ -146,6 +146,17 @@ describe('found by fuzz: rooms far out', () => {
   });
 });
 
+describe('found by fuzz: poses where doubles tell nothing', () => {
+  it('are refused: a shot 1e200 mm from the room was open', () => {
+    const ball = { x: 0, y: 0 };
+    for (const x of [1e11, -1e200, Number.MAX_VALUE]) {
+      const codes = refusal(classifyShot, { ...good, pose: { x, y: 0 }, ball, direction: 0 });
+      expect(codes).toEqual([x > 0 ? 'too-large @ pose.x' : 'too-small @ pose.x']);
+      expect(refusal(assessFit, { ...good, pose: { x: 0, y: x } })).toHaveLength(1);
+    }
+  });
+});
+
 describe('found by fuzz: other types than the declared ones', () => {
   it('are refused by compareTables', () => {
     expect(refusal(compareTables, null)).toEqual(['not-an-object @ ']);

@@ -21,6 +21,7 @@ import {
   summarizeProblems,
 } from '../../src/index.js';
 import { GOOD_WAYS } from '../delivery/read-inputs.js';
+import { fitsAndWords } from './fit-laws.js';
 import { anyFit, anyRoom, cue, table } from './fits.js';
 import { GOOD_FITS, spoilt, strange } from './hostile.js';
 import { answerOrRefusal, insistNumbers, insistPlain, insistProblems, insistWords } from './plain.js';
@@ -41,30 +42,6 @@ function refusesOrAnswers(call: (...values: never[]) => unknown, ...values: unkn
   const answer = answerOrRefusal(() => called(call, ...values));
   if (typeof answer === 'string') insistWords(answer);
   else insistPlain(answer);
-}
-
-function checkReport(report: FitReport): void {
-  insistPlain(report);
-  const { clearance, cues } = report;
-  if (clearance.value > clearance.upperBound + 1e-6) throw new Error('More clearance than its bound.');
-  for (const { shares, verdict } of cues) {
-    const sum = shares.open + shares.cramped + shares.blocked;
-    if (Math.abs(sum - 1) > 1e-9) throw new Error(`The shares add up to ${sum}.`);
-    if (verdict === 'clear' && shares.open !== 1) throw new Error('Clear, but not every shot is open.');
-  }
-  if (report.pose === null && report.verdict !== 'none') throw new Error('A verdict without a place.');
-}
-
-function fitsAndWords(input: FitInput, words: 'mm' | 'cm' | 'ftin'): void {
-  const problems = checkFitInput(input);
-  insistPlain(problems);
-  if (problems.length > 0) insistProblems(problems);
-  const report = answerOrRefusal(() => assessFit(input));
-  if ((report === null) !== problems.length > 0) throw new Error('The check and the answer disagree.');
-  if (report === null) return;
-  checkReport(report);
-  insistWords(describeFit(report, { units: words }));
-  insistWords(renderPlan(input, report));
 }
 
 /** Good inputs that are cheap to answer, for hostile changes: with few boxes to search, where they search. */
