@@ -141,19 +141,20 @@ describe('gaps round a piece', () => {
             const [p, q] = [corners[i], corners[(i + 1) % 4]];
             const length = Math.hypot(q[0] - p[0], q[1] - p[1]);
             const [ox, oy] = [(q[1] - p[1]) / length, (p[0] - q[0]) / length];
+            // Things that reach into the strip's flanks by no more than the slack of 0.01 mm do not count.
+            const [ix, iy] = [-oy * 0.011, ox * 0.011];
             const strip = (from: number, till: number): Ring => [
-              [p[0] + ox * till, p[1] + oy * till],
-              [p[0] + ox * from, p[1] + oy * from],
-              [q[0] + ox * from, q[1] + oy * from],
-              [q[0] + ox * till, q[1] + oy * till],
+              [p[0] + ox * till + ix, p[1] + oy * till + iy],
+              [p[0] + ox * from + ix, p[1] + oy * from + iy],
+              [q[0] + ox * from - ix, q[1] + oy * from - iy],
+              [q[0] + ox * till - ix, q[1] + oy * till - iy],
             ];
             const thing = to === 'other' ? jts.polygon(beside.ring) : walls[scene.wallNames.indexOf(to)];
             expect(jts.intersects(jts.polygon(strip(distance - 0.5, distance + 0.5)), thing)).toBe(true);
             if (distance < 2) continue;
             const free = jts.polygon(strip(0.01, distance - 0.5));
-            // A corner of a wall may be flush with the strip's flank: within a slack of 0.01 mm it does not count.
-            for (const wall of walls) expect(jts.perimeter(jts.intersection(wall, free))).toBeLessThan(0.5);
-            if (met) expect(jts.area(jts.intersection(jts.polygon(beside.ring), free))).toBeLessThan(50);
+            for (const wall of walls) expect(jts.intersects(wall, free)).toBe(false);
+            if (met) expect(jts.intersects(jts.polygon(beside.ring), free)).toBe(false);
             looked++;
           }
         },
