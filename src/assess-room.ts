@@ -249,9 +249,7 @@ function shotMap(question: FitQuestion, judged: PoseJudgement): ShotMap {
 function cautionsOf({ scene, table, delivery, arrangement }: FitQuestion) {
   const pieces = arrangement?.pieces ?? [];
   const ofRoom = scene.obstacles.filter((o) => pieces.every((piece) => piece.name !== o.name));
-  const overhead = ofRoom.filter(
-    (o) => o.from >= DEFAULTS.standing.ceiling - DEFAULTS.standing.sideways,
-  );
+  const overhead = ofRoom.filter((o) => o.from >= DEFAULTS.standing.ceiling - DEFAULTS.standing.sideways);
   return cautionsFor(table, {
     doors: scene.doors.map(({ name, opens }) => ({ name, opens })),
     overheadNames: overhead.map((o) => o.name),
