@@ -16,7 +16,7 @@ const LEAST_SHARE = 1e-6;
 
 /**
  * Where cues and players of a table go: Q grown by rho, as far as a level stroke reaches from any ball, and the frame grown by the strip that
- * players need. Convex, anticlockwise; they overlap. Round corners are tangent polygons, at most 1 mm larger. Walls and furniture, which may
+ * players need, unless that lies within. Convex, anticlockwise; they overlap. Round corners are tangent polygons, at most 1 mm larger. Walls and furniture, which may
  * cut the reach short, are left out of account.
  */
 export function cueingFloor(
@@ -29,7 +29,10 @@ export function cueingFloor(
   const { length, width } = playSize(table);
   const q = rectangleRing([pose.x, pose.y], length, width, pose.angle);
   const arcs = { arcs: 'circumscribed' } as const;
-  return [growRing(q, rho, arcs), growRing(tableRing(table, pose), strip, arcs)];
+  const cues = growRing(q, rho, arcs);
+  // Seen along any n, the frame reaches dx |nx| + dy |ny| <= hypot(dx, dy) beyond Q.
+  const beyondQ = Math.hypot(table.outer.length - length, table.outer.width - width) / 2;
+  return beyondQ + strip <= rho ? [cues] : [cues, growRing(tableRing(table, pose), strip, arcs)];
 }
 
 /**
@@ -89,7 +92,8 @@ export function coveredShare(ring: Ring, covers: readonly Ring[]): number {
 export function coveredArea(ring: Ring, covers: readonly Ring[]): number {
   let area = 0;
   let left: readonly Ring[] = [ring];
-  for (const cover of covers) {
+  // Round covers last: what is left of a zone beside one falls into many parts.
+  for (const cover of [...covers].sort((a, b) => a.length - b.length)) {
     const outside: Ring[] = [];
     for (const part of left) area += cutOut(part, cover, outside);
     left = outside;
@@ -102,28 +106,39 @@ export function coveredArea(ring: Ring, covers: readonly Ring[]): number {
  * edge of the cover what lies beyond it and within the edges before.
  */
 function cutOut(ring: Ring, cover: Ring, outside: Ring[]): number {
+  for (let i = 0; i < cover.length; i++) {
+    if (sideOf(ring, cover, i) !== 'beyond') continue;
+    outside.push(ring);
+    return 0;
+  }
   let inside = ring;
   for (let i = 0; i < cover.length && inside.length > 0; i++) {
+    if (sideOf(inside, cover, i) === 'within') continue;
     const [px, py] = cover[i];
     const [qx, qy] = cover[i + 1 === cover.length ? 0 : i + 1];
     const nx = qy - py;
     const ny = px - qx;
     const d = nx * px + ny * py;
-    let least = Infinity;
-    let most = -Infinity;
-    for (const [x, y] of inside) {
-      const over = nx * x + ny * y - d;
-      if (over < least) least = over;
-      if (over > most) most = over;
-    }
-    if (most <= 0) continue;
-    if (least >= 0) {
-      outside.push(inside);
-      return 0;
-    }
     const beyond = clipToHalfPlane(inside, -nx, -ny, -d);
     if (beyond.length > 0) outside.push(beyond);
     inside = clipToHalfPlane(inside, nx, ny, d);
   }
   return signedArea(inside);
+}
+
+/** On which side of an edge of the cover a ring lies; touching counts as either. */
+function sideOf(ring: Ring, cover: Ring, i: number): 'within' | 'beyond' | 'both' {
+  const p = cover[i];
+  const q = cover[i + 1 === cover.length ? 0 : i + 1];
+  const nx = q[1] - p[1];
+  const ny = p[0] - q[0];
+  const d = nx * p[0] + ny * p[1];
+  let least = Infinity;
+  let most = -Infinity;
+  for (let k = 0; k < ring.length; k++) {
+    const over = nx * ring[k][0] + ny * ring[k][1] - d;
+    if (over < least) least = over;
+    if (over > most) most = over;
+  }
+  return most <= 0 ? 'within' : least >= 0 ? 'beyond' : 'both';
 }

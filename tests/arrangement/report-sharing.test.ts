@@ -56,19 +56,24 @@ describe('what covers a zone', () => {
 });
 
 describe('the floor of cues and players', () => {
-  it('is Q grown by rho with the strip for players, at most 1 mm larger', () => {
+  it.each([
+    ['a usual cue', CUE, 1],
+    ['a short one, where players need more', { ...CUE, length: 300 }, 2],
+  ])('is Q grown by rho with the strip for players, at most 1 mm larger: %s', (_, cue, count) => {
     const pose = { x: 300, y: -200, angle: 0.6 };
-    const { rho, strip } = openReach(TABLE, STROKE, CUE);
+    const { rho, strip } = openReach(TABLE, STROKE, cue);
     const { length, width } = playSize(TABLE);
-    const rings = cueingFloor(TABLE, STROKE, CUE, pose);
+    const rings = cueingFloor(TABLE, STROKE, cue, pose);
+    expect(rings).toHaveLength(count);
     const q = rectangleRing([pose.x, pose.y], length, width, pose.angle);
     const frame = rectangleRing([pose.x, pose.y], TABLE.outer.length, TABLE.outer.width, pose.angle);
-    [jts.buffer(jts.polygon(q), rho, 64), jts.buffer(jts.polygon(frame), strip, 64)].forEach(
-      (expected, i) => {
-        expect(jts.covers(jts.polygon(rings[i]), jts.buffer(expected, -0.001, 64))).toBe(true);
-        expect(jts.covers(jts.buffer(expected, 1.5, 64), jts.polygon(rings[i]))).toBe(true);
-      },
-    );
+    const expected = jts.union([
+      jts.buffer(jts.polygon(q), rho, 64),
+      jts.buffer(jts.polygon(frame), strip, 64),
+    ]);
+    const found = jts.union(rings.map((ring) => jts.polygon(ring)));
+    expect(jts.covers(found, jts.buffer(expected, -0.001, 64))).toBe(true);
+    expect(jts.covers(jts.buffer(expected, 1.5, 64), found)).toBe(true);
   });
 });
 
