@@ -1,3 +1,4 @@
+import { inSteps, SAME_LENGTH } from '../geometry/steady.js';
 import type { Carried, Hold } from './carried.js';
 import { type HoldFamily, heldHeight, holdAt, holdFamilies, type Interval, planLength } from './holds.js';
 
@@ -16,6 +17,8 @@ export interface BestHold<T extends Bracket> extends Bracket {
 /** Of the box's length: how close the two sides of a bracket are brought. 0.02 mm for 2 m. */
 const TOLERANCE = 1e-5;
 const MOST_STEPS = 60;
+/** Plans whose areas (mm2) differ by less differ by rounding. */
+const SAME_AREA = 1e-3;
 
 /**
  * The hold with the most to spare under a flat height: the largest min(height - V, spare in plan), mm, over all allowed holds, bracketed. For any
@@ -37,7 +40,8 @@ export function bestHold<T extends Bracket>(
   const look = (hold: Hold): T => {
     const plan = spareOf(planLength(hold), hold.across);
     const atLeast = Math.min(height - heldHeight(hold), plan.atLeast);
-    if (atLeast > worth()) found.best = { atLeast, atMost: atLeast, hold, plan };
+    // Holds that are as good but for rounding leave the first one be.
+    if (atLeast > worth() + SAME_LENGTH) found.best = { atLeast, atMost: atLeast, hold, plan };
     return plan;
   };
   const worth = (): number => (found.best === null ? Number.NEGATIVE_INFINITY : found.best.atLeast);
@@ -113,7 +117,8 @@ function endHolds(families: readonly HoldFamily[]): readonly Hold[] {
       }
     }
   }
-  return holds.sort((one, other) => planLength(one) * one.across - planLength(other) * other.across);
+  const size = (hold: Hold): number => inSteps(planLength(hold) * hold.across, SAME_AREA);
+  return holds.sort((one, other) => size(one) - size(other));
 }
 
 function sameHold(one: Hold, other: Hold): boolean {

@@ -1,3 +1,4 @@
+import { SAME_LENGTH } from '../geometry/steady.js';
 import type { Hold } from './carried.js';
 import { planLength } from './holds.js';
 import { planWay } from './landing-plan.js';
@@ -48,7 +49,8 @@ export function posesOfTurnWay(
   let tightest = 0;
   const poses = free.map(({ x, y, heading }, i): Poised => {
     let { lo, hi } = free[i];
-    if (hi - lo < free[tightest].hi - free[tightest].lo) tightest = i;
+    // The first of those that are as tight but for rounding.
+    if (hi - lo < free[tightest].hi - free[tightest].lo - SAME_LENGTH) tightest = i;
     for (const k of [i - 1, i + 1]) {
       const other = free[k];
       if (other === undefined || Math.hypot(other.x - x, other.y - y) > HAIR) continue;

@@ -1,3 +1,4 @@
+import { SAME_LENGTH } from '../geometry/steady.js';
 import type { PlanPose, PlanShape } from './plan-shape.js';
 import type { PlanSolid, PlanSpace } from './plan-space.js';
 
@@ -22,7 +23,8 @@ export function tightestPose(
     for (let k = 1; k <= samples; k++) {
       const pose = poseBetween(poses[i - 1], poses[i], k / samples);
       const clearance = planClearance(space, shape, pose);
-      if (clearance >= least) continue;
+      // The first of those that are as tight but for rounding.
+      if (clearance >= least - SAME_LENGTH) continue;
       least = clearance;
       tightest = pose;
     }

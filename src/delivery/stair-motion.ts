@@ -1,3 +1,4 @@
+import { SAME_LENGTH } from '../geometry/steady.js';
 import type { Motion, MotionPose } from './motion.js';
 import type { StairPlane } from './stair-cells.js';
 import type { StairFamily } from './stair-holds.js';
@@ -123,7 +124,8 @@ export function tightestPose(
   let least = Number.POSITIVE_INFINITY;
   for (const pose of poses) {
     const spare = profileSpare(profile, slab, 0, pose.x, pose.tilt, scratch);
-    if (spare >= least) continue;
+    // The first of those that are as tight but for rounding.
+    if (spare >= least - SAME_LENGTH) continue;
     least = spare;
     tightest = pose;
   }

@@ -1,5 +1,6 @@
 import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
 import { boundingBox } from '../geometry/ring.js';
+import { inSteps, SAME_LENGTH, SAME_SHARE } from '../geometry/steady.js';
 import type { Placement } from '../geometry/types.js';
 import type { Scene } from '../room/scene.js';
 import type { StrokeSettings } from '../stroke/stroke-settings.js';
@@ -64,6 +65,8 @@ export const A_LONG_LOOK: SearchWidth = {
 
 /** Compass: first and last step, mm, and most evaluations a start. */
 const COMPASS = { step: 240, stop: 30, most: 18 } as const;
+/** Turns closer than this (radians) are one. */
+const SAME_TURN = 1e-9;
 /** Poses closer than this (mm) count as one. */
 const SAME_PLACE = 15;
 
@@ -82,14 +85,17 @@ export function promisingPoses(question: SharesQuestion, width: SearchWidth): re
   const score = (pose: Placement): number => (stander.stands(pose) ? quick(pose) : Number.NEGATIVE_INFINITY);
 
   const grid = gridPoses(scene, width).filter((pose) => stander.stands(pose));
-  const scored = grid.map((pose) => ({ pose, score: quick(pose) })).sort((a, b) => b.score - a.score);
-  const roomy = grid.map((pose) => ({ pose, room: floor.clearance(pose) })).sort((a, b) => b.room - a.room);
+  // Equals keep their order, whatever the last bits say.
+  const scored = grid.map((pose) => ({ pose, rank: inSteps(quick(pose), SAME_SHARE) }));
+  scored.sort((a, b) => b.rank - a.rank);
+  const roomy = grid.map((pose) => ({ pose, rank: inSteps(floor.clearance(pose), SAME_LENGTH) }));
+  roomy.sort((a, b) => b.rank - a.rank);
   const starts: Placement[] = [best];
   addFirst(starts, scored, byScore, apart);
   const floors: Placement[] = [];
   addFirst(floors, roomy, byFloor, apart);
   const improved = [...starts, ...floors].map((pose) => compassSearch(pose, score, COMPASS));
-  improved.sort((a, b) => b.score - a.score);
+  improved.sort((a, b) => inSteps(b.score, SAME_SHARE) - inSteps(a.score, SAME_SHARE));
   const found: Placement[] = [];
   addFirst(found, improved, width.proposed - floors.length, SAME_PLACE);
   // The quick score does not see the players' floor, so what was chosen for that is proposed as it is.
@@ -149,7 +155,10 @@ function addFirst(
 
 function addNew(poses: Placement[], pose: Placement, apart: number): void {
   const known = poses.some(
-    (p) => p.angle === pose.angle && Math.abs(p.x - pose.x) < apart && Math.abs(p.y - pose.y) < apart,
+    (p) =>
+      Math.abs(p.angle - pose.angle) < SAME_TURN &&
+      Math.abs(p.x - pose.x) < apart &&
+      Math.abs(p.y - pose.y) < apart,
   );
   if (!known) poses.push(pose);
 }

@@ -1,8 +1,9 @@
+import { SAME_SHARE } from '../geometry/steady.js';
 import type { Placement } from '../geometry/types.js';
 
 /**
  * Climbs from a pose by trying steps along the table's own axes, halving the step when none helps. Deterministic: the
- * first of equal neighbours wins, and a step counts only where it gains. `score` is -Infinity where the table cannot stand.
+ * first of equal neighbours wins, and a step counts only where it gains more than rounding. `score` is -Infinity where the table cannot stand.
  */
 export function compassSearch(
   start: Placement,
@@ -25,7 +26,7 @@ export function compassSearch(
       };
       const found = score(trial);
       used++;
-      if (found > best) {
+      if (found > best + SAME_SHARE) {
         best = found;
         next = trial;
       }

@@ -1,4 +1,5 @@
 import { type EdgeArrays, edgeArrays } from '../geometry/edge-arrays.js';
+import { SAME_LENGTH } from '../geometry/steady.js';
 import type { Placement } from '../geometry/types.js';
 import type { PlacedThing } from './clearance-at.js';
 import type { PlacementProblem } from './placement-problem.js';
@@ -51,6 +52,7 @@ function firstBehind(
   half: number,
 ): { distance: number; edge: number } {
   let distance = Number.POSITIVE_INFINITY;
+  let named = Number.POSITIVE_INFINITY;
   let edge = -1;
   for (let e = 0; e < edges.count; e++) {
     const aOut = (edges.ax[e] - pose.x) * x + (edges.ay[e] - pose.y) * y;
@@ -65,8 +67,11 @@ function firstBehind(
     const from = Math.max(0, Math.min(first, second));
     const to = Math.min(1, Math.max(first, second));
     const out = Math.min(aOut + from * (bOut - aOut), aOut + to * (bOut - aOut));
-    if (out >= 0 && out < distance) {
-      distance = out;
+    if (out < 0) continue;
+    distance = Math.min(distance, out);
+    // The first of those that are as near but for rounding gives the name.
+    if (out < named - SAME_LENGTH) {
+      named = out;
       edge = e;
     }
   }

@@ -1,4 +1,5 @@
 import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
+import { inSteps, SAME_SHARE } from '../geometry/steady.js';
 import type { Placement } from '../geometry/types.js';
 import { kindestRoom } from '../room/rooms-within.js';
 import type { Scene } from '../room/scene.js';
@@ -109,8 +110,10 @@ function bestByShares(
   const turned = findPlacement(problem, { gap, maxBoxes, turns: 'any' }).pose;
   const wide = promisingPoses(shares, A_LONG_LOOK);
   const looked = (turned === null || search.turns === 'square' ? wide : [turned, ...wide]).map(look);
-  const starts = [best, ...looked].sort((a, b) => b.score - a.score).slice(0, CLIMBERS);
-  for (const start of starts) {
+  const starts = [best, ...looked].sort(
+    (a, b) => inSteps(b.score, SAME_SHARE) - inSteps(a.score, SAME_SHARE),
+  );
+  for (const start of starts.slice(0, CLIMBERS)) {
     const climbed = compassSearch(start.pose, score, CLIMB);
     if (climbed.score > best.score + BETTER) best = look(climbed.pose);
   }

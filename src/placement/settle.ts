@@ -11,6 +11,8 @@ const HALVINGS = 14;
 const NO_LOSS = 0.01;
 /** A slide shorter than this (mm) is none. */
 const SETTLED = 1e-6;
+/** Angles within this (radians) are equal. */
+const NO_TURN = 1e-12;
 /** Clearances within this (mm) are equal. */
 const EQUAL = 1e-6;
 
@@ -31,8 +33,8 @@ export function settle(problem: PlacementProblem, pose: Placement, keep: number)
     if (moved < SETTLED) break;
   }
   const quarter = settled.angle - Math.PI / 2;
-  if (quarter < 0) return settled;
-  const turned = { ...settled, angle: quarter };
+  if (quarter < -NO_TURN) return settled;
+  const turned = { ...settled, angle: Math.max(0, quarter) };
   const asGood = probe.stands(turned) && probe.clearance(turned) >= probe.clearance(settled) - EQUAL;
   return asGood ? turned : settled;
 }

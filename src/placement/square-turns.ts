@@ -1,3 +1,4 @@
+import { inSteps, SAME_LENGTH } from '../geometry/steady.js';
 import type { Ring } from '../geometry/types.js';
 
 /** Directions closer than this (radians) are one. */
@@ -15,8 +16,11 @@ export function squareTurns(outline: Ring): number[] {
     const [nextX, nextY] = outline[i + 1 === outline.length ? 0 : i + 1];
     const angle = Math.atan2(nextY - y, nextX - x);
     const turn = angle - Math.floor(angle / quarter) * quarter;
-    // Just short of a quarter turn is no turn.
-    return { turn: quarter - turn < SAME ? 0 : turn, length: Math.hypot(nextX - x, nextY - y) };
+    // Just short of a quarter turn is no turn, and so is next to none.
+    return {
+      turn: turn < SAME || quarter - turn < SAME ? 0 : turn,
+      length: Math.hypot(nextX - x, nextY - y),
+    };
   });
   walls.sort((a, b) => a.turn - b.turn || b.length - a.length);
   const directions: { turn: number; length: number }[] = [];
@@ -25,6 +29,7 @@ export function squareTurns(outline: Ring): number[] {
     if (last !== undefined && wall.turn - last.turn < SAME) last.length += wall.length;
     else directions.push({ ...wall });
   }
-  directions.sort((a, b) => b.length - a.length || a.turn - b.turn);
+  const size = ({ length }: { length: number }): number => inSteps(length, SAME_LENGTH);
+  directions.sort((a, b) => size(b) - size(a) || a.turn - b.turn);
   return directions.slice(0, MOST).flatMap(({ turn }) => [turn, turn + quarter]);
 }

@@ -4,6 +4,7 @@ import { sameGameSmaller } from '../equipment/smaller-tables.js';
 import { convexParts } from '../geometry/convex-parts.js';
 import { pointInRing } from '../geometry/predicates.js';
 import { translated } from '../geometry/ring.js';
+import { SAME_LENGTH } from '../geometry/steady.js';
 import type { Placement } from '../geometry/types.js';
 import { findPlacement } from '../placement/find-placement.js';
 import { type JudgeQuestion, judgePose } from '../placement/judge-pose.js';
@@ -140,6 +141,11 @@ function leavesOver(rimX: number, rimY: number, px: number, py: number, ux: numb
   return uy > 0 ? 'sideA' : 'sideB';
 }
 
+/** Up to whole millimetres, but not for what is more by rounding only. */
+function wholeUp(mm: number): number {
+  return Math.max(0, Math.ceil(mm - SAME_LENGTH));
+}
+
 function fraction(x: number): number {
   return x - Math.floor(x);
 }
@@ -173,7 +179,7 @@ function shiftAway({ scene }: AdviceQuestion, limit: Limit) {
     return null;
   if (limit.distance === 0) return null;
   const [[qx, qy], [ox, oy]] = limit.witness;
-  const distance = Math.ceil(-limit.spare);
+  const distance = wholeUp(-limit.spare);
   const dx = ((ox - qx) / limit.distance) * distance;
   const dy = ((oy - qy) / limit.distance) * distance;
   const ring = translated(obstacle.ring, dx, dy);
@@ -215,8 +221,8 @@ function smallerTable(question: AdviceQuestion): readonly Advice[] {
 /** How much more room along and across the table would do, checked in the room made larger by so much both ways. */
 function longerRoom(question: AdviceQuestion): readonly Advice[] {
   const { scene, pose, spans, open } = question;
-  const along = Math.ceil(Math.max(0, -spans.along.spare));
-  const across = Math.ceil(Math.max(0, -spans.across.spare));
+  const along = wholeUp(Math.max(0, -spans.along.spare));
+  const across = wholeUp(Math.max(0, -spans.across.spare));
   if (along === 0 && across === 0) return [];
   const { verdict, open: then } = judgePose(
     judging({ ...question, scene: stretchRoom(scene, pose, along, across) }),

@@ -3,6 +3,7 @@ import { type EdgeArrays, edgeArrays } from '../geometry/edge-arrays.js';
 import { pointInRing } from '../geometry/predicates.js';
 import { createEdgeView, createTurnedRectangle, viewEdge } from '../geometry/rectangle-distance.js';
 import { rectangleWitness } from '../geometry/rectangle-witness.js';
+import { inSteps, SAME_LENGTH } from '../geometry/steady.js';
 import type { Placement, Ring, Size } from '../geometry/types.js';
 import { findPlacement } from '../placement/find-placement.js';
 import type { OpenReach } from '../placement/open-reach.js';
@@ -54,7 +55,7 @@ export function limitsAt(question: LimitQuestion): readonly Limit[] {
     const near = nearestEdge(edges, play, pose);
     const distance = ring !== null && pointInRing(ring, pose.x, pose.y) > 0 ? 0 : Math.max(0, near.distance);
     const spare = distance - reach.rho;
-    const hangs = !certain && Math.abs(spare) <= 2 * tolerance;
+    const hangs = !certain && Math.abs(spare) <= 2 * tolerance + SAME_LENGTH;
     if (share === 0 && !hangs) return;
     found.push({
       name,
@@ -80,7 +81,8 @@ export function limitsAt(question: LimitQuestion): readonly Limit[] {
     if (tall || share > 0)
       consider(obstacle.name, 'obstacle', edgeArrays([obstacle.ring]), obstacle.ring, share, scene.tolerance);
   });
-  found.sort((a, b) => (a.distance ?? 0) - (b.distance ?? 0));
+  const nearness = (limit: Limit): number => inSteps(limit.distance ?? 0, SAME_LENGTH);
+  found.sort((a, b) => nearness(a) - nearness(b));
   scene.ceiling.forEach(({ name }, i) => {
     const share = shareOf('ceiling', i, name);
     if (share > 0) found.push({ ...withoutDistance(name, 'ceiling', share), tolerance: scene.tolerance });
@@ -123,7 +125,8 @@ export function limitsOfNone(
   ): void => {
     const near = nearestEdge(edges, frame, pose);
     const inside = ring !== null && pointInRing(ring, pose.x, pose.y) >= 0;
-    if (near.distance >= 0 && !inside) return;
+    // What is only touched does not keep it from standing.
+    if (near.distance > -SAME_LENGTH && !inside) return;
     const spare = Math.min(0, near.distance);
     const measureAgain = !certain && spare >= -tolerance;
     found.push({ name, kind, distance: 0, needed: 0, spare, share: 1, witness: null, measureAgain });
@@ -136,7 +139,8 @@ export function limitsOfNone(
     consider(lowOwners[i].name, lowOwners[i].kind, edgeArrays([ring]), ring, scene.tolerance);
   });
   if (found.length === 0) return [withoutDistance(THE_ROOM.name, THE_ROOM.kind, 1)];
-  return found.sort((a, b) => (a.spare ?? 0) - (b.spare ?? 0));
+  const depth = (limit: Limit): number => inSteps(limit.spare ?? 0, SAME_LENGTH);
+  return found.sort((a, b) => depth(a) - depth(b));
 }
 
 /** What is to blame where nothing in the room is. */
@@ -160,7 +164,7 @@ function markMeasures(limits: readonly Measured[]): readonly Limit[] {
     limit.spare === null ? Number.POSITIVE_INFINITY : Math.abs(limit.spare);
   const least = Math.min(...limits.map(off));
   return limits.map(({ tolerance, ...limit }) => {
-    return { ...limit, measureAgain: off(limit) <= Math.max(least, tolerance) };
+    return { ...limit, measureAgain: off(limit) <= Math.max(least, tolerance) + SAME_LENGTH };
   });
 }
 

@@ -109,7 +109,9 @@ export function simultaneousFactor(
     k = Math.max(k + change, LEAST_FACTOR);
     if (Math.abs(change) < FACTOR_GAP) break;
   }
-  while (failing(k, reach, pairs).chance > 1 - confidence) k += FACTOR_GAP;
+  // Always one step on, so that it does not hang on last bits whether the end is safe already.
+  do k += FACTOR_GAP;
+  while (failing(k, reach, pairs).chance > 1 - confidence);
   return k;
 }
 

@@ -1,4 +1,6 @@
 import { pointInRing, segmentContact } from '../geometry/predicates.js';
+import { distanceToSegment } from '../geometry/ring.js';
+import { inSteps, SAME_LENGTH } from '../geometry/steady.js';
 import type { Point } from '../geometry/types.js';
 import type { WallEnd } from './tape-bands.js';
 import { againName } from './tape-names.js';
@@ -109,7 +111,7 @@ export function bestRepeats(
   return repeats
     .map((candidate) => ({ candidate, band: outlook.band(candidate, outlook.spread(candidate), wall) }))
     .filter(({ band }) => band < (1 - WORTHWHILE) * now)
-    .sort((a, b) => a.band - b.band)
+    .sort((a, b) => inSteps(a.band, SAME_LENGTH) - inSteps(b.band, SAME_LENGTH))
     .slice(0, most)
     .map(({ candidate, band }) => ({ reading: candidate.name(), band }));
 }
@@ -129,13 +131,14 @@ export function bestNext(
   const bands = ring.map((_, wall) => outlook.bandNow(wall));
   const now = Math.max(...bands);
   const squareSum = bands.reduce((sum, band) => sum + band * band, 0);
-  const worst = bands.indexOf(now);
+  // The first of those that are as wide but for rounding.
+  const worst = bands.findIndex((band) => band >= now * (1 - SAME));
   const promise = (again: boolean) => (candidate: Candidate) => {
     const spread = outlook.spread(candidate);
     return { candidate, again, spread, least: outlook.band(candidate, spread, worst) };
   };
   const promising = [...repeats.map(promise(true)), ...others.map(promise(false))].sort(
-    (a, b) => a.least - b.least,
+    (a, b) => inSteps(a.least, SAME_LENGTH) - inSteps(b.least, SAME_LENGTH),
   );
   const best: { name: string; greatest: number; squareSum: number }[] = [];
   for (const { candidate, again, spread, least } of promising) {
@@ -158,8 +161,13 @@ function inOrder(
   b: { readonly greatest: number; readonly squareSum: number },
 ): number {
   const same = Math.abs(a.greatest - b.greatest) <= SAME * b.greatest;
-  return same ? a.squareSum - b.squareSum : a.greatest - b.greatest;
+  if (!same) return a.greatest - b.greatest;
+  const rest = a.squareSum - b.squareSum;
+  return Math.abs(rest) <= SAME * b.squareSum ? 0 : rest;
 }
+
+/** A tape that passes a corner nearer than this (mm) touches it: the corners are not known as well as that. */
+const BESIDE = 1;
 
 /** Whether a tape runs straight from one corner to the other without touching a wall. */
 function seesEachOther(ring: readonly Point[], i: number, j: number): boolean {
@@ -167,6 +175,7 @@ function seesEachOther(ring: readonly Point[], i: number, j: number): boolean {
   const [a, b] = [ring[i], ring[j]];
   for (let k = 0; k < n; k++) {
     const next = k + 1 === n ? 0 : k + 1;
+    if (k !== i && k !== j && distanceToSegment(ring[k], a, b) < BESIDE) return false;
     if (k === i || k === j || next === i || next === j) continue;
     if (segmentContact(a, b, ring[k], ring[next]) !== 'apart') return false;
   }

@@ -81,10 +81,20 @@ function reportCorner(name: string, i: number, xy: Float64Array, covariance: Flo
     deviationY: Math.sqrt(Math.max(0, yy)),
     ellipse: {
       major: Math.sqrt(Math.max(0, middle + half)),
-      minor: Math.sqrt(Math.max(0, middle - half)),
-      turn: half > 0 ? (Math.atan2(2 * xyBoth, xx - yy) * 90) / Math.PI : 0,
+      minor: middle - half > ROUND * middle ? Math.sqrt(middle - half) : 0,
+      turn: half > ROUND * middle ? upright((Math.atan2(2 * xyBoth, xx - yy) * 90) / Math.PI) : 0,
     },
   };
+}
+
+/** Of half the sum of the squared radii: a difference, or a lesser radius, that is none but for rounding. */
+const ROUND = 1e-9;
+/** Turns that differ by less (degrees) differ by rounding. */
+const SAME_TURN = 1e-6;
+
+/** A turn of an ellipse in (-90, 90]: upright has one sign, whatever the last bits say. */
+function upright(turn: number): number {
+  return Math.abs(turn) > 90 - SAME_TURN ? 90 : turn;
 }
 
 function reportReadings(observations: readonly Observation[], adjustment: Adjustment): TapedReading[] {

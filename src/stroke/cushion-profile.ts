@@ -1,4 +1,5 @@
 import { LIMITS } from '../equipment/limits.js';
+import { SAME_LENGTH } from '../geometry/steady.js';
 import { StrokeClassifier } from './classify-traced.js';
 import { growthInPlan } from './prepare-strokes.js';
 import type { StandingRoom } from './standing-room.js';
@@ -80,7 +81,8 @@ function longestCues(
     new StrokeClassifier(scene, { ...cue, length }).classify(trace, room);
   // Up to theta_max the short stroke must stop short of the wall: no longer cue needs to be tried.
   const { shortBackswing, maxElevation } = scene.stroke;
-  const byWall = trace.wall / Math.cos(maxElevation) - scene.ballRadius - shortBackswing;
+  // Shorter than that by more than rounding: just stopping short is no question of last bits.
+  const byWall = trace.wall / Math.cos(maxElevation) - scene.ballRadius - shortBackswing - SAME_LENGTH;
   const top = trace.wallEdge < 0 ? longest : Math.min(longest, byWall);
   const shortest = LIMITS.cue.length[0];
   const best = [0, 0];

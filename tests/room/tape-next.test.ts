@@ -87,7 +87,9 @@ describe('what to read next', () => {
     };
     const { next } = roomFromTape(survey);
     expect(next.length).toBeGreaterThan(2);
-    expect(next.map(({ after }) => after)).toEqual(next.map(({ after }) => after).sort((a, b) => a - b));
+    // Those that differ by rounding only are equals.
+    const after = next.map((reading) => Math.round(reading.after * 1e6));
+    expect(after).toEqual(after.toSorted((a, b) => a - b));
     const blind = ['B-F', 'B-G', 'C-F', 'C-G', 'A-F', 'C-H'].map((ends) => `diagonal ${ends}`);
     for (const { reading } of next) expect(blind).not.toContain(reading);
   });
