@@ -1,3 +1,4 @@
+import { inSteps, SAME_LENGTH } from '../geometry/steady.js';
 import type { Carried, Hold } from './carried.js';
 import type { HoldName } from './delivery-input.js';
 import { type HoldArc, holdArc } from './hold-report.js';
@@ -14,7 +15,8 @@ const SAME = 0.002;
 
 /**
  * The room in which the box can be turned from one hold to the other on the spot, or null where they are one hold. It turns about
- * one level edge at a time, from one level way to the next; of the orders in which that can be done the one that needs least height is taken.
+ * one level edge at a time, from one level way to the next; of the orders in which that can be done the one that needs least height
+ * is taken, and of those the one with least floor.
  * Enough, not needed: a cleverer turn may do with less.
  */
 export function changeRoom(box: Carried, from: Hold, to: Hold): ChangeRoom | null {
@@ -30,7 +32,7 @@ export function changeRoom(box: Carried, from: Hold, to: Hold): ChangeRoom | nul
       ways.push(rooms.reduce(larger));
     }
   }
-  const best = ways.reduce((x, y) => (y.height < x.height ? y : x));
+  const best = ways.reduce((x, y) => (takesLess(y, x) ? y : x));
   const still = Math.abs(a.turn - nearestEnd(a.turn)) < SAME && Math.abs(b.turn - nearestEnd(b.turn)) < SAME;
   return still && levelName(a) === levelName(b) ? null : best;
 }
@@ -70,6 +72,12 @@ function sweptBetween({ l, w, h }: Carried, a: HoldName, b: HoldName): ChangeRoo
   const stays = a !== 'on-end' && b !== 'on-end' ? l : a !== 'on-edge' && b !== 'on-edge' ? w : h;
   const [along, up] = stays === l ? [w, h] : stays === w ? [l, h] : [l, w];
   return swept({ along, up, across: stays }, 0, QUARTER);
+}
+
+/** Heights that differ by rounding only are one. */
+function takesLess(a: ChangeRoom, b: ChangeRoom): boolean {
+  const rise = inSteps(a.height, SAME_LENGTH) - inSteps(b.height, SAME_LENGTH);
+  return rise < 0 || (rise === 0 && a.floor < b.floor);
 }
 
 function larger(a: ChangeRoom, b: ChangeRoom): ChangeRoom {
