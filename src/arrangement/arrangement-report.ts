@@ -121,7 +121,7 @@ export interface ArrangementValue {
   readonly upperBound: number;
   /** Share of the pieces that have a place with a clear way, 0..1; weight 1000. */
   readonly placed: number;
-  /** open + 0.9 cramped over a fixed sample of shots of the wanted cue at the table's place, 0..1: 1 only where distances prove it, 0 where the table cannot stand; weight 100. */
+  /** open + 0.9 cramped over a fixed sample of shots of the wanted cue at the table's place, 0..1: 1 only where distances prove it, 0 where the table cannot stand; times the share of the doors that lead to it and to one another; weight 100. */
   readonly play: number;
   /** 1 - mean share of the zones that is shared with cues or other zones, 0..1; weight 5. */
   readonly apart: number;

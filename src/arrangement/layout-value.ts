@@ -26,7 +26,7 @@ export type LayoutJudge = (layout: Layout) => ArrangementValue;
 
 /**
  * What a layout is worth: the terms of {@link ArrangementValue}. Nothing is placed or played where the pieces cut off the table, or a door that
- * leads to it, from the others; play counts by the share of the doors that lead to the table. Play is 1 where distances prove it, else taken from
+ * leads to it, from the others, or where the table cannot stand (unless its pose is given); play counts by the share of the doors that lead to the table. Play is 1 where distances prove it, else taken from
  * a fixed sample of shots and less than 1. The bound is the sum of the weights. The same layout has the same value, to the last bit.
  */
 export function layoutValue(question: ArrangeQuestion, layout: Layout): ArrangementValue {
@@ -67,12 +67,14 @@ function judge(
     fitsRoom(rules, piece) &&
     (stood === null || fitsTable(piece, stood.table, stood.pose)) &&
     there.every((other) => other === piece || fitsBeside(piece, other));
+  // A table that could stand elsewhere is not given up for a piece.
+  const stands =
+    stood === null || question.pose !== null || standsAt(question, stood.table, stood.pose, there);
+  const whole = reached.table && stands;
   const good = placed.filter((piece, i) => piece !== null && reached.pieces[i] && keepsRules(piece)).length;
-  const placedShare = reached.table ? good / Math.max(1, placed.length) : 0;
+  const placedShare = whole ? good / Math.max(1, placed.length) : 0;
   const play =
-    stood === null || !reached.table
-      ? 0
-      : reached.doors * playAt(question, stood.pose, there, shots, stood.reach);
+    stood === null || !whole ? 0 : reached.doors * playAt(question, stood.pose, there, shots, stood.reach);
   const cueing = stood === null ? [] : cueingArea(stood.table, stood.pose, stood.reach);
   const apart = apartShare(there, cueing);
   const { weights } = DEFAULTS.arrangement;
@@ -95,10 +97,23 @@ export function playAt(
 ): number {
   if (table === null) return 0;
   const room = furnishedScene(scene, pieces, table);
-  if (!clearanceProbe(tableProblem(room, table)).stands(pose)) return 0;
+  if (!standsIn(room, table, pose)) return 0;
   if (plainlyClear(room, table, stroke, reach, pose)) return 1;
   const strokes = prepareStrokes(room, table, pose, stroke);
   return Math.min(MOST_UNPROVED, samplePlay(strokes, standingRoom(strokes), cue, shots));
+}
+
+function standsAt(
+  { scene }: ArrangeQuestion,
+  table: TableSpec,
+  pose: Placement,
+  pieces: readonly PlacedPiece[],
+): boolean {
+  return standsIn(furnishedScene(scene, pieces, table), table, pose);
+}
+
+function standsIn(room: Scene, table: TableSpec, pose: Placement): boolean {
+  return clearanceProbe(tableProblem(room, table)).stands(pose);
 }
 
 /** Play that distances do not prove is at most this, one shot less than all: a few shots may be lost that no sample shows. */

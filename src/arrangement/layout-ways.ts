@@ -7,7 +7,7 @@ import type { PlacedPiece } from './piece-place.js';
 
 /** Which things of a layout are reached. */
 export interface ReachedThings {
-  /** Share of the doors from which the table is reached with no pieces in the room, 0..1; 1 without a table or doors. */
+  /** Share of the doors that lead to the table and, past it, to one another with no pieces in the room, 0..1; 1 without a table or doors. */
   readonly doors: number;
   /** Whether the pieces leave the table reached from all of these. */
   readonly table: boolean;
@@ -21,13 +21,13 @@ export type WayJudge = (
 ) => ReachedThings;
 
 /**
- * Prepares a room for the question which things of a layout are reached. Doors that the table itself is not reached from, wherever the pieces
- * stand, are told by their share and otherwise left out: no piece can make up for them.
+ * Prepares a room for the question which things of a layout are reached. Doors that the table itself is not reached from, or cuts off from
+ * the others, wherever the pieces stand, are told by their share and otherwise left out: no piece can make up for them.
  */
 export function layoutWays(scene: Scene, table: TableSpec | null, way: number): WayJudge {
   const check = createWayCheck(scene, way);
   let last: { readonly pose: Placement; readonly check: WayCheck } | null = null;
-  const bare = table === null ? connected(check) : check;
+  const bare = table === null ? together(check, null) : check;
   const all = Math.max(1, check.doors.length);
   return (tablePose, placed) => {
     const frame = table === null || tablePose === null ? null : tableRing(table, tablePose);
@@ -48,25 +48,24 @@ export function layoutWays(scene: Scene, table: TableSpec | null, way: number): 
   };
 }
 
-/** The doors from which a table is reached in the room without pieces. */
+/** The doors from which a table is reached in the room without pieces, and that it does not cut off from one another: the most of them. */
 function reaching(check: WayCheck, frame: Ring): WayCheck {
-  if (quickWays(check, frame, []).table) return check;
-  return {
-    ...check,
-    doors: check.doors.filter((door) => quickWays({ ...check, doors: [door] }, frame, []).table),
-  };
+  const all = quickWays(check, frame, []);
+  if (all.table && all.doors.every((door) => door)) return check;
+  const doors = check.doors.filter((door) => quickWays({ ...check, doors: [door] }, frame, []).table);
+  return together({ ...check, doors }, frame);
 }
 
-/** Without a table: the doors that go together with the first that any other goes together with. */
-function connected(check: WayCheck): WayCheck {
+/** The most doors that go together with one another. */
+function together(check: WayCheck, frame: Ring | null): WayCheck {
   const { doors } = check;
-  if (quickWays(check, null, []).doors.every((door) => door)) return check;
-  const together = doors.map((a) =>
+  if (quickWays(check, frame, []).doors.every((door) => door)) return check;
+  const groups = doors.map((a) =>
     doors.filter(
-      (b) => a === b || quickWays({ ...check, doors: [a, b] }, null, []).doors.every((door) => door),
+      (b) => a === b || quickWays({ ...check, doors: [a, b] }, frame, []).doors.every((door) => door),
     ),
   );
-  return { ...check, doors: together.reduce((a, b) => (b.length > a.length ? b : a)) };
+  return { ...check, doors: groups.reduce((a, b) => (b.length > a.length ? b : a)) };
 }
 
 function same(a: Placement, b: Placement): boolean {

@@ -4,7 +4,7 @@ import { PLAYABLE } from '../placement/share-score.js';
 import { addBits, type Bits, countBits, emptyBits, hasBit, meets, setBit } from './bits.js';
 import { apart, MOST_CANDIDATES } from './candidate-pool.js';
 import { furnishedScene } from './furnished-scene.js';
-import { flood, frameGoal, wayBlocked } from './grid-ways.js';
+import { flood, frameGoal, type GridWays, wayBlocked } from './grid-ways.js';
 import { fitsBeside, fitsRoom, fitsTable, tableRing } from './layout-rules.js';
 import { MOST_UNPROVED } from './layout-value.js';
 import type { PlacedPiece } from './piece-place.js';
@@ -108,9 +108,7 @@ export class Weigher {
     this.#open.push(emptyBits(SAMPLE_SHOTS));
     this.#playable.push(emptyBits(SAMPLE_SHOTS));
     const free = this.#freeWay();
-    const target = home;
-    this.#doors =
-      target === null ? ways.doors : ways.doors.filter((door) => meets(flood(ways, free, door), target));
+    this.#doors = doorsTogether(ways, free, home);
     this.#doorShare = ways.doors.length === 0 ? 1 : this.#doors.length / ways.doors.length;
     this.fixed.forEach((piece, i) => {
       for (const zone of piece.zones) {
@@ -326,4 +324,17 @@ function joined(a: Bits, b: Bits, into: Bits | undefined): Bits {
   const out = into ?? new Int32Array(a.length);
   for (let w = 0; w < a.length; w++) out[w] = a[w] | b[w];
   return out;
+}
+
+/** The most doors that lead to the table and, past it, to one another. */
+function doorsTogether(ways: GridWays, free: Bits, target: Bits | null): readonly Bits[] {
+  if (target === null) return ways.doors;
+  let most: readonly Bits[] = [];
+  for (const door of ways.doors) {
+    const seen = flood(ways, free, door);
+    if (!meets(seen, target)) continue;
+    const group = ways.doors.filter((other) => meets(seen, other));
+    if (group.length > most.length) most = group;
+  }
+  return most;
 }
