@@ -1,14 +1,14 @@
 /*
  * The only importer of @flatten-js/core, whose well-worn closest-point code gives the witness segments that a report
  * prints and a plan draws. It is kept from everything else, for these reasons:
- * - its tolerance (1e-6) is absolute and shared with the host program: it is never set here, and the rings go in as metres
- *   near the origin, so that it stands for a thousandth of a millimetre;
+ * - its tolerance (1e-6) is absolute and shared with the host program, which may set it: it is never set here, and the rings go
+ *   in near the origin in a unit (metres, mostly) of which it is a thousandth of a millimetre, whatever it is;
  * - its distance is to the boundary, so a thing inside another is told apart first, by our own exact predicate;
  * - its boolean operations and relations can be wrong without a word: they are not used (see regions.ts);
  * - NaN comes through in silence: it is refused at the door;
  * - it is some ten times slower than a plain loop: no search calls it.
  */
-import { Point as FlatPoint, Polygon, Segment } from '@flatten-js/core';
+import { Point as FlatPoint, Polygon, Segment, Utils } from '@flatten-js/core';
 import { pointInRing } from './predicates.js';
 import { checkPoint, checkRing } from './region.js';
 import { boundingBox } from './ring.js';
@@ -24,6 +24,16 @@ export interface ClosestPoints {
   readonly onB: Point;
 }
 
+/** What goes in: from an origin, mm, with so many of the package's units to the millimetre. */
+interface Frame {
+  readonly x: number;
+  readonly y: number;
+  readonly perMm: number;
+}
+
+/** Its tolerance is 1 / 1000 mm where there are so many tolerances in a millimetre: */
+const TOLERANCES_PER_MM = 1000;
+/** in metres, as long as nobody has made it coarser. */
 const METRES = 1e-3;
 
 /**
@@ -82,23 +92,24 @@ function cornerInside(outer: Ring, inner: Ring): Point | null {
   return pointInRing(outer, corner[0], corner[1]) >= 0 ? corner : null;
 }
 
-/** Middle of the ring's box: the origin of the metres. */
-function frameOf(ring: Ring): Point {
+/** About the middle of the ring's box. */
+function frameOf(ring: Ring): Frame {
   const box = boundingBox(ring);
-  return [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  const perMm = Math.max(METRES, Utils.getTolerance() * TOLERANCES_PER_MM);
+  return { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2, perMm };
 }
 
-function toFlat([x, y]: Point, [ox, oy]: Point): FlatPoint {
-  return new FlatPoint((x - ox) * METRES, (y - oy) * METRES);
+function toFlat([x, y]: Point, frame: Frame): FlatPoint {
+  return new FlatPoint((x - frame.x) * frame.perMm, (y - frame.y) * frame.perMm);
 }
 
-function toPolygon(ring: Ring, frame: Point): Polygon {
+function toPolygon(ring: Ring, frame: Frame): Polygon {
   return new Polygon(ring.map((corner) => toFlat(corner, frame)));
 }
 
-function witness([, line]: [number, Segment], [ox, oy]: Point): ClosestPoints {
-  const onA: Point = [line.ps.x / METRES + ox, line.ps.y / METRES + oy];
-  const onB: Point = [line.pe.x / METRES + ox, line.pe.y / METRES + oy];
+function witness([, line]: [number, Segment], { x, y, perMm }: Frame): ClosestPoints {
+  const onA: Point = [line.ps.x / perMm + x, line.ps.y / perMm + y];
+  const onB: Point = [line.pe.x / perMm + x, line.pe.y / perMm + y];
   // Measured between the points that are drawn, so that the number and the line agree.
   return { distance: Math.hypot(onB[0] - onA[0], onB[1] - onA[1]), onA, onB };
 }
