@@ -1,6 +1,6 @@
 import { DEFAULTS } from '../equipment/defaults.js';
 import type { TableSpec } from '../equipment/equipment-types.js';
-import { growRing } from '../geometry/reach-region.js';
+import { growRing } from '../geometry/grow-ring.js';
 import { rectangleRing } from '../geometry/ring.js';
 import type { Placement, Ring } from '../geometry/types.js';
 import { clearanceProbe } from '../placement/clearance-at.js';

@@ -1,6 +1,6 @@
 import { DEFAULTS } from '../equipment/defaults.js';
 import type { CueSpec, TableSpec } from '../equipment/equipment-types.js';
-import { growRing } from '../geometry/reach-region.js';
+import { growRing } from '../geometry/grow-ring.js';
 import { clipToHalfPlane, rectangleRing, signedArea } from '../geometry/ring.js';
 import type { Placement, Ring } from '../geometry/types.js';
 import { openReach } from '../placement/open-reach.js';

@@ -29,6 +29,7 @@
 export { convexParts } from './convex-parts.js';
 export { type EdgeArrays, edgeArrays } from './edge-arrays.js';
 export { freeFloor } from './free-floor.js';
+export { type ArcOptions, grownArea, grownPerimeter, growRing } from './grow-ring.js';
 export { type ClosestPoints, closestPoints, pointToRing, ringToSegment } from './measure.js';
 export {
   onSegment,
@@ -42,14 +43,7 @@ export {
   segmentsMeet,
   turnsOnlyLeft,
 } from './predicates.js';
-export {
-  type ArcOptions,
-  grownArea,
-  grownPerimeter,
-  growParts,
-  growRing,
-  reachInRoom,
-} from './reach-region.js';
+export { growParts, reachInRoom } from './reach-region.js';
 export {
   type Region,
   RegionError,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { grownArea, grownPerimeter, growRing } from '../../src/geometry/reach-region.js';
+import { grownArea, grownPerimeter, growRing } from '../../src/geometry/grow-ring.js';
 import { rectangleRing } from '../../src/geometry/ring.js';
 import { area, buffer, perimeter, polygon } from '../helpers/jsts.js';
 

@@ -1,14 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { convexParts } from '../../src/geometry/convex-parts.js';
+import { grownArea, grownPerimeter, growRing } from '../../src/geometry/grow-ring.js';
 import { pointInRing, turnsOnlyLeft } from '../../src/geometry/predicates.js';
-import {
-  grownArea,
-  grownPerimeter,
-  growParts,
-  growRing,
-  reachInRoom,
-} from '../../src/geometry/reach-region.js';
+import { growParts, reachInRoom } from '../../src/geometry/reach-region.js';
 import { RegionError, type RegionErrorCode, regionArea } from '../../src/geometry/region.js';
 import { REGION_GRID } from '../../src/geometry/regions.js';
 import {
