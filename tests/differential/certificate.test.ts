@@ -118,7 +118,7 @@ describe('the certificate', () => {
     const next = random(20_251_209);
     const proofs = new Map<string, number>();
     let shots = 0;
-    for (let k = 0; k < 400; k++) {
+    for (let k = 0; k < 250; k++) {
       const room = randomRoom(next);
       const given = next() < 0.5 ? { pose: { x: 0, y: 0 } } : {};
       const report = assessFit({
@@ -132,9 +132,9 @@ describe('the certificate', () => {
       proofs.set(`${verdict} by ${proof}`, (proofs.get(`${verdict} by ${proof}`) ?? 0) + 1);
       if (verdict === 'clear') shots += expectFree(room, report, next);
     }
-    expect(shots).toBeGreaterThan(5000);
+    expect(shots).toBeGreaterThan(3000);
     // Both ways to a clear verdict had their turn.
-    expect(proofs.get('clear by distance')).toBeGreaterThan(50);
-    expect(proofs.get('clear by boxes')).toBeGreaterThan(8);
+    expect(proofs.get('clear by distance')).toBeGreaterThan(30);
+    expect(proofs.get('clear by boxes')).toBeGreaterThan(4);
   });
 });
