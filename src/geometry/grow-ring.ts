@@ -1,10 +1,12 @@
 import { turnsOnlyLeft } from './predicates.js';
-import { checkRing, RegionError } from './region.js';
+import { checkRingWithin, RegionError } from './region.js';
 import { perimeter, signedArea } from './ring.js';
 import type { Point, Ring } from './types.js';
 
 /** Most corners that a full turn may become. */
 const MOST_CORNERS = 10_000;
+/** mm. Farther out than regions go, since nothing here is put on their grid; beyond it doubles are coarser than 1e-4 mm. */
+const FARTHEST = 1e12;
 
 /** How round corners become corners of a polygon. */
 export interface ArcOptions {
@@ -26,7 +28,7 @@ export interface ArcOptions {
  *
  * @throws RegionError `not-convex` when the ring is not convex and anticlockwise (cut other rings into convex parts and use
  * `growParts`), `bad-distance` when r is negative or not finite or the sagitta is not above 0,
- * `too-many-corners` when that sagitta takes more than 10,000 corners.
+ * `too-far` for corners beyond 1e12 mm, `too-many-corners` when that sagitta takes more than 10,000 corners.
  */
 export function growRing(ring: Ring, r: number, { arcs, sagitta = 1 }: ArcOptions): Ring {
   checkConvex(ring);
@@ -94,7 +96,7 @@ export function grownPerimeter(ring: Ring, r: number): number {
 }
 
 function checkConvex(ring: Ring): void {
-  checkRing(ring);
+  checkRingWithin(ring, FARTHEST);
   if (!turnsOnlyLeft(ring) || signedArea(ring) <= 0) {
     throw new RegionError('not-convex', 'Only a convex ring, run anticlockwise, can be grown.');
   }

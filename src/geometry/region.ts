@@ -61,10 +61,19 @@ const FARTHEST = 1e7;
  * @internal
  */
 export function checkRing(ring: Ring): void {
+  checkRingWithin(ring, FARTHEST);
+}
+
+/**
+ * Refuses a ring of fewer than three corners, and corners that are not finite or lie beyond `farthest`, mm.
+ *
+ * @internal
+ */
+export function checkRingWithin(ring: Ring, farthest: number): void {
   if (ring.length < 3) {
     throw new RegionError('too-few-corners', `A ring needs three corners, this one has ${ring.length}.`);
   }
-  for (const corner of ring) checkPoint(corner);
+  for (const corner of ring) checkPointWithin(corner, farthest);
 }
 
 /**
@@ -72,11 +81,16 @@ export function checkRing(ring: Ring): void {
  *
  * @internal
  */
-export function checkPoint([x, y]: Point): void {
+export function checkPoint(point: Point): void {
+  checkPointWithin(point, FARTHEST);
+}
+
+function checkPointWithin([x, y]: Point, farthest: number): void {
   if (!Number.isFinite(x) || !Number.isFinite(y)) {
     throw new RegionError('not-finite', `A point is (${x}, ${y}); both must be finite numbers.`);
   }
-  if (Math.abs(x) > FARTHEST || Math.abs(y) > FARTHEST) {
-    throw new RegionError('too-far', `A point is (${x}, ${y}) mm, more than 10 km from the origin.`);
+  if (Math.abs(x) > farthest || Math.abs(y) > farthest) {
+    const km = farthest / 1e6;
+    throw new RegionError('too-far', `A point is (${x}, ${y}) mm, more than ${km} km from the origin.`);
   }
 }

@@ -67,9 +67,7 @@ describe('bounded work', () => {
   });
 
   it('refuses a room of 5,000 spikes, whose floor is narrower than any passage', () => {
-    const outline = round(5000, 5000, 0).map(
-      ([x, y], i): Point => (i % 2 === 0 ? [x, y] : [x / 50, y / 50]),
-    );
+    const outline = round(5000, 5000, 0).map(([x, y], i): Point => (i % 2 === 0 ? [x, y] : [x / 50, y / 50]));
     expect(codes({ room: { outline }, table: TABLE })).toEqual(['outline-wrong-unit @ room.outline']);
   });
 

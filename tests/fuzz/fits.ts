@@ -1,21 +1,15 @@
 import fc from 'fast-check';
-import type { FurnishingInput } from '../../src/arrangement/furnishing-input.js';
 import type { CueInput, TableInput } from '../../src/equipment/equipment-types.js';
-import { FURNISHING_IDS } from '../../src/equipment/furnishings-ids.js';
 import type { FitInput } from '../../src/fit-input.js';
 import type { Point, Ring } from '../../src/geometry/types.js';
 import type { Length } from '../../src/length/length.js';
 import type { DoorInput, ObstacleInput, RoomInput } from '../../src/room/room-input.js';
 import type { TapedRoomInput } from '../../src/room/tape-room.js';
 import type { StrokeInput } from '../../src/stroke/stroke-settings.js';
-import { angle, outline } from './shapes.js';
+import { pieces } from './pieces.js';
+import { angle, mostly, outline } from './shapes.js';
 import { survey } from './surveys.js';
 import { way } from './ways.js';
-
-/** Good ones, and now and then one that is not: one bad number spoils a whole question. */
-function mostly<T>(good: fc.Arbitrary<T>, bad: fc.Arbitrary<T>): fc.Arbitrary<T> {
-  return fc.oneof({ weight: 50, arbitrary: good }, { weight: 1, arbitrary: bad });
-}
 
 /** A share of the room's box, mostly inside. */
 const share = mostly(fc.double({ min: 0.05, max: 0.95, noNaN: true }), fc.constantFrom(0, 1, -0.1, 1.1));
@@ -286,17 +280,6 @@ const search = fc.record(
   { requiredKeys: ['maxBoxes'] },
 );
 
-const furnishing: fc.Arbitrary<FurnishingInput> = fc.oneof(
-  fc.constantFrom(...FURNISHING_IDS).map((kind) => ({ kind })),
-  fc
-    .tuple(
-      fc.integer({ min: 5, max: 3000 }),
-      fc.integer({ min: 5, max: 3000 }),
-      fc.integer({ min: 5, max: 2500 }),
-    )
-    .map(([length, width, tall]) => ({ footprint: { length, width }, height: tall })),
-);
-
 export interface FitSize {
   /** Most obstacles. */
   readonly obstacles: number;
@@ -319,19 +302,19 @@ export function anyFit({ obstacles, extras }: FitSize): fc.Arbitrary<FitInput> {
       search,
       detail: fc.constantFrom(undefined, undefined, undefined, 'verdict' as const, 'shots' as const),
       delivery: extras ? seldom(way) : never,
-      furnishings: extras ? seldom(fc.array(furnishing, { minLength: 1, maxLength: 3 })) : never,
+      pieces: extras ? fc.option(pieces, { freq: 2, nil: undefined }) : never,
     })
-    .map(({ made, pose, ...rest }) => {
+    .map(({ made, pose, pieces: asked, ...rest }) => {
       const [x, y] = pose == null ? [0, 0] : made.spot.at(pose[0], pose[1]);
       const all = {
         room: made.room,
         ...rest,
         pose: pose == null ? undefined : { x, y, turn: pose[2] },
-        arrangement: rest.furnishings === undefined ? undefined : { effort: 2 },
+        ...asked?.(made.spot.at),
       };
       // A property that is left out is not one that is undefined.
-      const { table: asked, search: how } = rest;
-      return { room: made.room, table: asked, search: how, ...given(all) };
+      const { table, search } = rest;
+      return { room: made.room, table, search, ...given(all) };
     });
 }
 

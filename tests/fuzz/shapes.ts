@@ -2,6 +2,11 @@ import fc from 'fast-check';
 import type { Point, Ring } from '../../src/geometry/types.js';
 import { crookedRings, skylineRings, starRings } from '../helpers/rings.js';
 
+/** Good ones, and now and then one that is not: one bad number spoils a whole question. */
+export function mostly<T>(good: fc.Arbitrary<T>, bad: fc.Arbitrary<T>): fc.Arbitrary<T> {
+  return fc.oneof({ weight: 50, arbitrary: good }, { weight: 1, arbitrary: bad });
+}
+
 /** Numbers of the size that rooms have, and now and then of one that they should not have. */
 export const coordinate: fc.Arbitrary<number> = fc.oneof(
   { weight: 6, arbitrary: fc.integer({ min: -10_000, max: 10_000 }) },

@@ -147,6 +147,26 @@ export const FRONT: readonly Target[] = [
       insistWords(describeComparison(comparison, { units: words }));
     },
   ),
+  target(
+    'index/compareTables',
+    'furnished rooms',
+    1,
+    fc.tuple(anyFit({ obstacles: 3, extras: true }), fc.array(table, { minLength: 1, maxLength: 2 }), units),
+    ([{ room, furnishings, arrangement }, tables, words]) => {
+      const comparison = answerOrRefusal(() =>
+        compareTables({
+          room,
+          tables,
+          search: { maxBoxes: 50 },
+          ...(furnishings === undefined ? {} : { furnishings }),
+          ...(arrangement === undefined ? {} : { arrangement }),
+        }),
+      );
+      if (comparison === null) return;
+      insistPlain(comparison);
+      insistWords(describeComparison(comparison, { units: words }));
+    },
+  ),
   target('index/compareTables', 'anything', 3, spoilt([COMPARE]), (hostile) =>
     refusesOrAnswers(compareTables, hostile.make()),
   ),
