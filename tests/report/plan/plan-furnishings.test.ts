@@ -308,8 +308,11 @@ describe('other pieces in the plan', () => {
   });
 
   it('takes hostile names as text', () => {
-    const { input, report, arrangement } = SAMPLES.crowded;
-    const name = (i: number): string => HOSTILE_NAMES[i % HOSTILE_NAMES.length];
+    const { input: plain, report, arrangement } = SAMPLES.crowded;
+    // Each of its own, as the input asks for.
+    const name = (i: number): string => `${HOSTILE_NAMES[i % HOSTILE_NAMES.length]} ${i}`;
+    const furnishings = (plain.furnishings ?? []).map((piece, i) => ({ ...piece, name: name(i) }));
+    const input = { ...plain, furnishings };
     const pieces = arrangement.pieces.map((piece, i) => ({
       ...piece,
       name: name(i),
