@@ -122,13 +122,29 @@ function reinsert(weigher: Weigher, from: Chosen, out: readonly number[], solo: 
   for (const a of firsts) {
     if (a.score + share <= best + GAIN) break;
     weigher.push(a.k);
-    if (weigher.score() > best + GAIN) take(a.k, -1);
+    const lost = a.score - weigher.weigh();
+    if (a.score > best + GAIN) take(a.k, -1);
+    if (a.score + share - lost <= best + GAIN) {
+      weigher.pop();
+      continue;
+    }
     const row = pool.together(a.k);
     for (const b of seconds) {
-      if (b.score + share <= best + GAIN) break;
+      if (b.score + share - Math.max(0, b.lost) <= best + GAIN) {
+        if (b.lost > 0) continue;
+        break;
+      }
       if (!hasBit(row, b.k) || weigher.boundWith(b.k) <= best + GAIN) continue;
       weigher.push(b.k);
-      if (weigher.score() > best + GAIN) take(a.k, b.k);
+      const score = weigher.score();
+      if (score - lost > best + GAIN) {
+        if (b.lost < 0) {
+          weigher.load([...rest, b.k]);
+          b.lost = Math.max(0, b.score - weigher.weigh());
+          weigher.load([...rest, a.k, b.k]);
+        }
+        if (score - b.lost > best + GAIN) take(a.k, b.k);
+      }
       weigher.pop();
     }
     weigher.pop();
@@ -136,15 +152,23 @@ function reinsert(weigher: Weigher, from: Chosen, out: readonly number[], solo: 
   return found;
 }
 
+/** A candidate beside what is in. */
+interface Ranked {
+  readonly k: number;
+  readonly score: number;
+  /** What ways that are cut off with it cost, whatever else goes in: more things never open a way. Negative: not asked yet. */
+  lost: number;
+}
+
 /** The allowed ones of some candidates that are worth more than `least` beside what is in, best first. */
-function ranked(weigher: Weigher, list: readonly number[], allowed: Bits, least: number) {
-  const found: { readonly k: number; readonly score: number }[] = [];
+function ranked(weigher: Weigher, list: readonly number[], allowed: Bits, least: number): Ranked[] {
+  const found: Ranked[] = [];
   for (const k of list) {
     if (!hasBit(allowed, k) || weigher.boundWith(k) <= least + GAIN) continue;
     weigher.push(k);
     const score = weigher.score();
     weigher.pop();
-    if (score > least + GAIN) found.push({ k, score });
+    if (score > least + GAIN) found.push({ k, score, lost: -1 });
   }
   return found.sort((a, b) => b.score - a.score || a.k - b.k);
 }

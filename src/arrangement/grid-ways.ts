@@ -1,8 +1,9 @@
 import { DEFAULTS } from '../equipment/defaults.js';
 import type { Ring } from '../geometry/types.js';
 import type { SceneDoor } from '../room/scene.js';
-import { type Bits, emptyBits, hasBit, setBit } from './bits.js';
+import { type Bits, emptyBits } from './bits.js';
 import { needsWay } from './clear-ways-targets.js';
+import { type FloodRuns, floodCells, floodRuns } from './flood-cells.js';
 import { type FloorGrid, freeCells, markNear } from './floor-grid.js';
 import type { PlacedPiece } from './piece-place.js';
 
@@ -16,7 +17,7 @@ export interface GridWays {
   /** Half the width of a way less what a cell may hide, mm; how near a way must come to what it leads to. */
   readonly keeps: number;
   readonly comes: number;
-  readonly queue: Int32Array;
+  readonly runs: FloodRuns;
 }
 
 /** A share of the cell by which a way may be nearer to things than its width asks for: where its middle lies off the cell's. */
@@ -27,7 +28,14 @@ export function gridWays(grid: FloorGrid, doors: readonly SceneDoor[], way: numb
   const comes = way / 2 + 1.5 * grid.cell;
   const free = freeCells(grid, keeps);
   const starts = doors.map(({ hinge, latch }) => near(grid, [[hinge, latch]], comes));
-  return { grid, free, doors: starts, keeps, comes, queue: new Int32Array(grid.depth.length) };
+  return {
+    grid,
+    free,
+    doors: starts,
+    keeps,
+    comes,
+    runs: floodRuns(grid.columns, grid.rows),
+  };
 }
 
 /** Cells on which no way can be centred because of a piece, or a table's outer rectangle. */
@@ -58,41 +66,9 @@ export function waySolids({ spec, parts }: PlacedPiece): readonly Ring[] {
   return spec.from < DEFAULTS.standing.headHeight ? parts : [];
 }
 
-/** For each start: the cells to which a way leads over the free ones. */
+/** The cells to which a way leads from a start over the free ones. */
 export function flood(ways: GridWays, free: Bits, start: Bits): Bits {
-  const { grid, queue } = ways;
-  const { columns, rows } = grid;
-  const seen = emptyBits(grid.depth.length);
-  let count = 0;
-  for (let w = 0; w < free.length; w++) {
-    for (let word = free[w] & start[w]; word !== 0; word &= word - 1) {
-      queue[count++] = 32 * w + 31 - Math.clz32(word & -word);
-    }
-    seen[w] = free[w] & start[w];
-  }
-  const last = columns * rows;
-  for (let next = 0; next < count; next++) {
-    const i = queue[next];
-    const column = i % columns;
-    for (let side = 0; side < 4; side++) {
-      const j =
-        side === 0
-          ? column > 0
-            ? i - 1
-            : -1
-          : side === 1
-            ? column + 1 < columns
-              ? i + 1
-              : -1
-            : side === 2
-              ? i - columns
-              : i + columns;
-      if (j < 0 || j >= last || !hasBit(free, j) || hasBit(seen, j)) continue;
-      setBit(seen, j);
-      queue[count++] = j;
-    }
-  }
-  return seen;
+  return floodCells(ways.runs, free, start);
 }
 
 function near(grid: FloorGrid, rings: readonly Ring[], radius: number): Bits {

@@ -186,7 +186,9 @@ class Search {
   }
 
   #over(): boolean {
-    return this.#stopped || this.#layouts >= this.#effort;
+    if (this.#stopped || this.#layouts >= this.#effort) return true;
+    // Nothing is left to gain.
+    return this.#best !== null && this.#best.value.value > this.#best.value.upperBound - GAIN;
   }
 }
 

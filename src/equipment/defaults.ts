@@ -100,7 +100,7 @@ export const DEFAULTS = {
     wallGap: 100,
     /** Layouts of the whole room to weigh. */
     effort: 200,
-    /** What a layout is worth: shares in 0..1 times these. A piece more counts for more than any play, play for more than any sharing. */
+    /** What a layout is worth: shares in 0..1 times these. With up to ten pieces, one more counts for more than any play; play counts for more than any sharing. */
     weights: { placed: 1000, play: 100, apart: 5 },
   },
 } as const;
