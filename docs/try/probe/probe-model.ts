@@ -51,6 +51,8 @@ export function probeModel(input: FitInput, report: FitReport): ProbeModel | nul
   const cue = { ...checked, length: cues[0]?.length ?? checked.length };
   const stroke = checkStroke(input.stroke, table.ballDiameter);
   const strokes = prepareStrokes(scene, table, { x: pose.x, y: pose.y, angle: toRadians(pose.turn) }, stroke);
+  // The pieces are things of the room here, so the answer is to one without any.
+  const { arrangement: _, ...bare } = report;
   return {
     input: {
       room,
@@ -58,7 +60,7 @@ export function probeModel(input: FitInput, report: FitReport): ProbeModel | nul
       ...(input.cues === undefined ? {} : { cues: input.cues }),
       ...(input.stroke === undefined ? {} : { stroke: input.stroke }),
     },
-    report,
+    report: bare,
     scene,
     table,
     pose,
